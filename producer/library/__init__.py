@@ -1,0 +1,1 @@
+"""Floor 2: YAML text to records with places, and back."""

@@ -1,0 +1,59 @@
+"""The whole library as records, and one episode with everything it refers to."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from producer.basics.located import Places
+from producer.model.channel import Channel
+from producer.model.episode import Episode
+from producer.model.garage import Garage
+from producer.model.request import Request
+from producer.model.resolve import sheets
+from producer.model.sheet import Sheet
+from producer.model.track import Track
+
+
+@dataclass(frozen=True, slots=True)
+class Library:
+    """What could be built.
+
+    `channel` is None where channel.yaml has an error; `files` holds the places and text of each file read.
+    `has_requests` is False in a public copy without a requests folder: then nothing is said about thanks.
+    `broken` are the ids (folder names) of episodes that could not be built.
+    """
+
+    channel: Channel | None
+    garages: Mapping[str, Garage]
+    tracks: Mapping[str, Track]
+    episodes: Mapping[str, Episode]
+    requests: Mapping[str, Request]
+    files: Mapping[str, Places] = field(repr=False)
+    has_requests: bool = True
+    broken: tuple[str, ...] = ()
+
+    def case(self, episode: Episode) -> Case:
+        """The episode with what it refers to, unresolved sheets left out."""
+        garage = self.garages.get(episode.garage)
+        return Case(self, episode, garage, self.tracks.get(episode.track), sheets(episode, garage) if garage else ())
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One episode for checks and engines: the author's records and the resolved setups in the author's order."""
+
+    library: Library
+    episode: Episode
+    garage: Garage | None
+    track: Track | None
+    sheets: tuple[Sheet, ...]
+
+    @property
+    def channel(self) -> Channel | None:
+        """The channel, where it could be read."""
+        return self.library.channel
+
+    def sheet(self, setup: str) -> Sheet | None:
+        """The resolved setup of that id."""
+        return next((one for one in self.sheets if one.id == setup), None)

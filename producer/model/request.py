@@ -1,0 +1,46 @@
+"""Viewers' messages. Handles are personal: shown only in the log and the reply, elsewhere with `credit: yes`."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator, Field
+
+from producer.model.record import Date, Id, Record, Text, YesNo, _list
+from producer.model.words import Complaint, complaint
+
+Asks = Literal["help", "track request", "thanks", "correction", "other"]
+
+
+def _complaint(value: object) -> object:
+    return value if isinstance(value, Complaint) else complaint(str(value))
+
+
+Feels = Annotated[tuple[Annotated[Complaint, BeforeValidator(_complaint)], ...], BeforeValidator(_list)]
+
+
+class Request(Record):
+    """One message. `credit` None: never asked, so no credit and the reply asks."""
+
+    id: Id
+    received: Date
+    from_: Text = Field(alias="from")
+    credit: YesNo | None = None
+    text: Text
+    track: Text | None = None
+    garage: Text | None = None
+    episode: Text | None = None
+    setup: Text | None = None
+    asks: Asks | None = None
+    feels: Feels = ()
+    tyres: Literal["new", "worn"] | None = None
+    device: Literal["wheel", "pad", "keyboard"] | None = None
+    status: Literal["new", "answered", "planned", "published", "declined"] = "new"
+    answered: Date | None = None
+
+
+class RequestFile(Record):
+    """`requests/<any>.yaml`."""
+
+    format: Literal["1"]
+    requests: tuple[Request, ...] = ()

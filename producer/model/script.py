@@ -1,0 +1,68 @@
+"""The narration as sections and passages, and when each is spoken."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+PassageKind = Literal["talk", "conditions", "value", "reason", "advice", "caution"]
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """One stretch that is spoken in one go. `text` is the prose to read, figures written out for the eye.
+
+    `settings` are the addresses (splits included) whose values it speaks, in the order spoken.
+    """
+
+    kind: PassageKind
+    text: str
+    settings: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One part of the episode: `opening`, `short.suspension` (setup.page), `closing` ...
+
+    `title` is for people (and for chapters); `shots` what to have on screen or to record for it.
+    """
+
+    id: str
+    title: str
+    setup: str | None
+    page: str | None
+    passages: tuple[Passage, ...]
+    shots: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Narration:
+    """The whole episode in the order it is told."""
+
+    sections: tuple[Section, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """When one passage is spoken: `section` and `passage` are indexes from 0; milliseconds, end exclusive."""
+
+    section: int
+    passage: int
+    start_ms: int
+    end_ms: int
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """Every passage in time. `source` says where the times come from: `estimate` (or, after a take, `raw` or `cut`).
+
+    `section_starts` has one entry a section, ms; `total_ms` is the length of the whole. `fast_ms` and `slow_ms` are the
+    length at the ends of the band of reading rates.
+    """
+
+    spans: tuple[Span, ...]
+    section_starts: tuple[int, ...]
+    total_ms: int
+    fast_ms: int
+    slow_ms: int
+    source: Literal["estimate", "raw", "cut"] = "estimate"
