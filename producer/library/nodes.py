@@ -103,9 +103,8 @@ class _Reader:
             if isinstance(key_event, yaml.MappingEndEvent):
                 break
             key = self._key(key_event)
-            value = self._node(
-                next(self._events), (*path, key) if key not in items else (*path, key, "again"), depth + 1
-            )
+            below = (*path, key, "again") if key in items else (*path, key)
+            value = self._node(next(self._events), below, depth + 1)
             if key in items:
                 self._twice(key, (*path, key), key_event)
                 continue

@@ -12,7 +12,7 @@ from producer.basics.figures import decimals_of
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """Exact decimals: `low`, `low + step`, ... `high`; or `choices` (ascending), a click being one place in the list."""
+    """Exact decimals: `low`, `low + step`, ... `high`; or `choices` (ascending), a click being one place."""
 
     low: Decimal
     high: Decimal
