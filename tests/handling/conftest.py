@@ -65,12 +65,17 @@ def banked() -> Callable[..., Track]:
 
 @pytest.fixture
 def case_of() -> Callable[..., Case]:
-    """An episode from reasons (and more) of its one setup, on a track of these bankings."""
+    """An episode from reasons (and more) of its one setup, on a track of these bankings; `edit` changes its values."""
 
     def make(
-        more: str = "", *, banking: tuple[float, ...] = (10, 15), garage: str = "", episode: str = EPISODE
+        more: str = "",
+        *,
+        banking: tuple[float, ...] = (10, 15),
+        garage: str = "",
+        edit: tuple[str, str] = ("", ""),
     ) -> Case:
-        record = read(Episode, episode + more)
+        assert edit[0] in EPISODE
+        record = read(Episode, EPISODE.replace(*edit) + more)
         car, track = read(Garage, GARAGE + garage), track_of(*banking)
         return Library(None, {"test-car": car}, {"oval": track}, {record.episode: record}, {}, {}).case(record)
 
