@@ -1,0 +1,85 @@
+"""All checks, found by their folder: their manuals, and one run over a library.
+
+A check is a module of this folder with CODES and one or more of `check_library(library)`,
+`check_garage(library, garage)`, `check_episode(case)`, `check_summary(case, summary)`, each an iterator of findings.
+A module whose codes are raised elsewhere says so in RAISED_WHILE (`reading`, `waiving`). Nothing else lists them.
+"""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from collections.abc import Collection, Iterator, Mapping
+from difflib import get_close_matches
+from inspect import cleandoc
+from types import ModuleType
+
+from producer.basics.errors import ProducerError
+from producer.basics.finding import Finding, Severity, in_order
+from producer.checks.waivers import waived
+from producer.model.library import Case, Library
+from producer.model.summary import Summary
+
+
+def modules() -> tuple[ModuleType, ...]:
+    """Every check in the order of its name."""
+    folder = importlib.import_module(__package__)
+    names = sorted(one.name for one in pkgutil.iter_modules(folder.__path__))
+    found = (importlib.import_module(f"{__package__}.{name}") for name in names)
+    return tuple(one for one in found if hasattr(one, "CODES"))
+
+
+def codes() -> dict[str, Severity]:
+    """Every finding code with its (first) severity, in alphabetical order."""
+    return dict(sorted((code, severity) for one in modules() for code, severity in one.CODES.items()))
+
+
+def manual(code: str) -> str:
+    """The manual of the check that raises `code`. Raises ProducerError, naming the nearest, where none does."""
+    for one in modules():
+        if code in one.CODES:
+            return cleandoc(one.__doc__ or "")
+    near = get_close_matches(code, codes(), 1, 0.5)
+    hint = f"did you mean '{near[0]}'?" if near else "'producer check' prints the code of each finding"
+    raise ProducerError(f"there is no finding with the code '{code[:60]}': {hint}")
+
+
+def run(library: Library, summaries: Mapping[str, Summary], episodes: Collection[str] | None = None) -> list[Finding]:
+    """What the checks find in a library that has been read, in order, waivers applied.
+
+    `summaries` by episode id: an episode without one is not checked for what it would publish. `episodes` are the
+    ids to look at (None: all); what concerns the whole library and its garages is looked at either way.
+    """
+    checks = modules()
+    chosen = [one for name, one in library.episodes.items() if episodes is None or name in episodes]
+    cases = [library.case(one) for one in chosen]
+    found = [finding for one in checks for finding in _whole(one, library)]
+    for case in cases:
+        found += (finding for one in checks for finding in _one(one, case, summaries.get(case.episode.episode)))
+    for case in cases:
+        found = waived(found, case, _ran(checks, case.episode.episode in summaries))
+    return in_order(found)
+
+
+def _whole(check: ModuleType, library: Library) -> Iterator[Finding]:
+    if hasattr(check, "check_library"):
+        yield from check.check_library(library)
+    if hasattr(check, "check_garage"):
+        for garage in library.garages.values():
+            yield from check.check_garage(library, garage)
+
+
+def _one(check: ModuleType, case: Case, summary: Summary | None) -> Iterator[Finding]:
+    if hasattr(check, "check_episode"):
+        yield from check.check_episode(case)
+    if summary is not None and hasattr(check, "check_summary"):
+        yield from check.check_summary(case, summary)
+
+
+def _ran(checks: tuple[ModuleType, ...], with_summary: bool) -> dict[str, bool]:
+    """Every code, and whether this run would have raised it: a waiver is unused only where its check has run."""
+    found: dict[str, bool] = {}
+    for one in checks:
+        looked = with_summary or not hasattr(one, "check_summary")
+        found.update(dict.fromkeys(one.CODES, looked))
+    return found
