@@ -1,0 +1,159 @@
+"""Commands that make an episode: check, build, and one output at a time."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from producer.cli import options
+from producer.cli.app import MAKE
+
+if TYPE_CHECKING:
+    from producer.jobs.report import Made
+
+
+def add_to(app: typer.Typer) -> None:
+    """Put these commands on the program."""
+    for command in (check, build, outline, script, guide, card, captions, notes):
+        app.command(rich_help_panel=MAKE)(command)
+
+
+def check(
+    episodes: options.Episodes = None,
+    strict: Annotated[bool, typer.Option("--strict", help="Warnings fail the check too.")] = False,
+    every: Annotated[bool, typer.Option("--all", help="Show every note, not only the first three.")] = False,
+    explain: Annotated[
+        str | None, typer.Option("--explain", metavar="CODE", help="What a finding means, and why.")
+    ] = None,
+    form: Annotated[str, typer.Option("--format", help="text or json.", metavar="FORM")] = "text",
+    as_json: options.Json = False,
+    library: options.Library = None,
+) -> int:
+    """Read the library and say what is wrong: place, reason, what to do."""
+    from producer.cli import show
+
+    if explain is not None:
+        return _explain(explain)
+    if form not in ("text", "json"):
+        raise typer.BadParameter(f"'{form}' is not one of text, json", param_hint="--format")
+    from producer.jobs.check import check as job
+
+    asked = tuple(episodes or ())
+    checked = job(options.root(library), asked)
+    findings = checked.about(asked)
+    if as_json or form == "json":
+        print(show.findings_json(findings))
+    else:
+        text = show.findings_text(findings, checked.library.files, every_note=every, colour=show.colour_wanted())
+        if text:
+            print(text)
+    return show.exit_code(findings, strict=strict)
+
+
+def build(
+    episodes: options.Episodes = None,
+    anew: Annotated[bool, typer.Option("--anew", help="Build unchanged episodes too.")] = False,
+    library: options.Library = None,
+    out: options.Out = options.BUILD,
+) -> int:
+    """Make everything an episode needs; unchanged episodes are skipped."""
+    from producer.cli import show
+    from producer.cli.progress import steps
+    from producer.jobs.build import build as job
+
+    root = options.root(library)
+    with steps() as step:
+        report = job(root, out, tuple(episodes or ()), step, anew=anew)
+    text = show.errors_text(report.findings, report.files, colour=show.colour_wanted())
+    if text:
+        print(text, end="\n\n")
+    print(show.build_text(report, out))
+    return 1 if report.held_back else 0
+
+
+def outline(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
+    """Print the episode's outline: sections, minutes, shots to record."""
+    return _one(episode, library, out, "outline", "outline.md")
+
+
+def script(
+    episode: options.Episode,
+    text: Annotated[bool, typer.Option("--print", help="Print the script instead of naming its files.")] = False,
+    library: options.Library = None,
+    out: options.Out = options.BUILD,
+) -> int:
+    """Write the narration script and its reading page."""
+    return _one(episode, library, out, "script", "script.md" if text else None)
+
+
+def guide(
+    episode: options.Episode,
+    setup: options.Setup = None,
+    as_json: options.Json = False,
+    library: options.Library = None,
+    out: options.Out = options.BUILD,
+) -> int:
+    """Print the adjustment guide: what to change when the car is tight or loose."""
+    from producer.jobs.guide import guide_json, guide_text
+
+    whole = _made(episode, library, out, "guide", setup).dossier
+    if whole is None:
+        return 1
+    print(guide_json(whole, setup) if as_json else guide_text(whole, setup))
+    return 0
+
+
+def card(
+    episode: options.Episode,
+    setup: options.Setup = None,
+    library: options.Library = None,
+    out: options.Out = options.BUILD,
+) -> int:
+    """Write the setup card: picture, PDF, page, text, data."""
+    return _one(episode, library, out, "card", None, setup)
+
+
+def captions(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
+    """Write the on-screen captions: what to show, when, for how long."""
+    return _one(episode, library, out, "captions", None)
+
+
+def notes(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
+    """Print the show notes: description with chapters, tags, pinned comment."""
+    return _one(episode, library, out, "notes", "notes.md")
+
+
+def _one(
+    episode: str, library: Path | None, out: Path, module: str, printed: str | None, setup: str | None = None
+) -> int:
+    """Make one output's files; print the readable one, or the names of all."""
+    made = _made(episode, library, out, module, setup)
+    if made.dossier is None:
+        return 1
+    if printed is None:
+        for path in made.written:
+            print(path)
+    else:
+        sys.stdout.write((out / episode / printed).read_text(encoding="utf-8"))
+    return 0
+
+
+def _made(episode: str, library: Path | None, out: Path, module: str, setup: str | None) -> Made:
+    """Make one output; the errors that hold an episode back go to the other stream."""
+    from producer.cli import show
+    from producer.jobs.build import made as job
+
+    made = job(options.root(library), out, episode, (module,), setup)
+    if made.dossier is None:
+        print(show.errors_text(made.findings, made.files, colour=False), file=sys.stderr)
+    return made
+
+
+def _explain(code: str) -> int:
+    from producer.checks.registry import manual
+
+    print(manual(code))
+    return 0

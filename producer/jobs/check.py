@@ -1,0 +1,77 @@
+"""Read a library and say what is wrong with it."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from producer.basics.errors import ProducerError
+from producer.basics.finding import Finding, Severity, in_order
+from producer.library.load import load
+from producer.model.library import Library
+from producer.model.summary import Summary
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A library and every finding about it, in the order they are shown."""
+
+    library: Library
+    findings: tuple[Finding, ...]
+
+    def about(self, episodes: Collection[str]) -> tuple[Finding, ...]:
+        """The findings that concern these episodes: their own files, and everything they share."""
+        if not episodes:
+            return self.findings
+        others = {one for one in (*self.library.episodes, *self.library.broken) if one not in episodes}
+        return tuple(one for one in self.findings if one.place.file.split("/", 1)[0] not in others)
+
+    def blocked(self, episode: str) -> bool:
+        """Whether an error stands in the episode or in a file it is made from: nothing wrong is handed out."""
+        record = self.library.episodes.get(episode)
+        if record is None:
+            return True
+        needed = {"channel.yaml", f"garages/{record.garage}.yaml", f"tracks/{record.track}.yaml"}
+        return any(
+            one.severity is Severity.ERROR and (one.place.file in needed or one.place.file.split("/", 1)[0] == episode)
+            for one in self.findings
+        )
+
+
+def check(root: Path, episodes: Iterable[str] = ()) -> Checked:
+    """Load and check a library; with `episodes`, only these are looked into (shared files always).
+
+    Raises ProducerError for an episode that is not there.
+    """
+    from producer.checks.registry import run
+
+    library, findings = load(root)
+    chosen = known(library, episodes)
+    summaries = _summaries(library, chosen, root)
+    every = in_order([*findings, *run(library, summaries)])
+    return Checked(library, tuple(every))
+
+
+def known(library: Library, episodes: Iterable[str]) -> tuple[str, ...]:
+    """The episodes asked for, or all. Raises ProducerError naming what there is for one that is not there."""
+    from difflib import get_close_matches
+
+    every = (*library.episodes, *library.broken)
+    asked = tuple(dict.fromkeys(episodes))
+    for name in asked:
+        if name not in every:
+            near = get_close_matches(name, every, 1, 0.4)
+            hint = f"did you mean '{near[0]}'?" if near else f"there are: {', '.join(sorted(every)) or 'none yet'}"
+            raise ProducerError(f"there is no episode '{name[:60]}'; {hint}")
+    return asked or tuple(sorted(every))
+
+
+def _summaries(library: Library, episodes: Iterable[str], root: Path) -> dict[str, Summary]:
+    """What each episode would publish, where enough of it is there to say."""
+    from producer.jobs.kit import kit_for
+    from producer.jobs.summaries import summary_of
+
+    kit = kit_for(root)
+    found = {name: summary_of(library, library.episodes[name], kit) for name in episodes if name in library.episodes}
+    return {name: one for name, one in found.items() if one is not None}

@@ -1,0 +1,35 @@
+"""What a job has done, for whoever prints it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from producer.basics.finding import Finding
+from producer.basics.located import Places
+from producer.model.dossier import Dossier
+
+
+@dataclass(frozen=True)
+class Report:
+    """A build: episodes built (with their files), skipped as unchanged, held back by errors.
+
+    `files` holds the text and places of what was read, for excerpts.
+    """
+
+    built: Mapping[str, tuple[Path, ...]]
+    unchanged: tuple[str, ...]
+    held_back: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    files: Mapping[str, Places]
+
+
+@dataclass(frozen=True)
+class Made:
+    """Some outputs of one episode: `dossier` None and no files where errors hold it back."""
+
+    dossier: Dossier | None
+    written: tuple[Path, ...]
+    findings: tuple[Finding, ...]
+    files: Mapping[str, Places]

@@ -1,0 +1,101 @@
+"""What an episode was last built from, so that a build does again only what has changed.
+
+The record of a build holds digests and file names, never what a request says or who sent it. A record that is
+missing, old or damaged only costs time.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from producer import __version__
+from producer.basics.shipped import shipped
+from producer.model.episode import Episode
+from producer.model.library import Library
+from producer.render.document import Document
+
+CACHE = ".cache"
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """A build of one episode: the digest of all it was made from, and its files (path below its folder -> digest)."""
+
+    made_from: str
+    files: dict[str, str]
+
+
+def made_from(library: Library, episode: Episode, root: Path) -> str:
+    """SHA-256 over all that an episode's files depend on: its YAML, what it shares, stints, captions, templates, us."""
+    total = hashlib.sha256()
+    for name, data in _ingredients(library, episode, root):
+        total.update(f"{len(name)}:{name}:{len(data)}:".encode())
+        total.update(data)
+    return total.hexdigest()
+
+
+def _ingredients(library: Library, episode: Episode, root: Path) -> Iterator[tuple[str, bytes]]:
+    yield "program", "\n".join((__version__, *_program())).encode()
+    names = ("channel.yaml", f"garages/{episode.garage}.yaml", f"tracks/{episode.track}.yaml", _own(episode))
+    for name in names:
+        if name in library.files:
+            yield name, library.files[name].text.encode()
+    for thanked in episode.thanks:
+        request = library.requests.get(thanked)
+        if request is not None:
+            yield f"request {thanked}", f"{request.from_ if request.credit else ''}".encode()
+    folder = root / Path(_own(episode)).parent
+    beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
+    own_templates = root / "templates"
+    for path in (*beside, *(sorted(own_templates.glob("*")) if own_templates.is_dir() else ())):
+        yield path.relative_to(root).as_posix(), path.read_bytes()
+
+
+def _own(episode: Episode) -> str:
+    return episode.place().file
+
+
+def _program() -> Iterable[str]:
+    """Name, size and time of our own files and templates: an edited template or an update builds again."""
+    package = Path(__file__).resolve().parent.parent
+    for folder in (package, shipped("templates")):
+        for path in sorted((*folder.rglob("*.py"), *folder.glob("*.j2"))):
+            stat = path.stat()
+            yield f"{path.name} {stat.st_size} {stat.st_mtime_ns}"
+
+
+def read(out: Path, episode: str) -> Built | None:
+    """The record of the last build, None where there is none that can be read."""
+    try:
+        data = json.loads((out / CACHE / f"{episode}.json").read_text(encoding="utf-8"))
+        files = {str(path): str(digest) for path, digest in data["files"].items()}
+        return Built(str(data["made_from"]), files)
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return None
+
+
+def record(episode: str, built: Built) -> Document:
+    """The record as a document below the output folder."""
+    text = json.dumps({"made_from": built.made_from, "files": built.files}, indent=0, sort_keys=True)
+    return Document(f"{CACHE}/{episode}.json", text.encode())
+
+
+def still_there(built: Built, folder: Path) -> bool:
+    """Whether every file of a build is on disk as it was written."""
+    return all(_digest_of(folder.joinpath(*path.split("/"))) == digest for path, digest in built.files.items())
+
+
+def digests(documents: Iterable[Document]) -> dict[str, str]:
+    """Path -> digest of each document."""
+    return {one.path: hashlib.sha256(one.data).hexdigest() for one in documents}
+
+
+def _digest_of(path: Path) -> str:
+    try:
+        return hashlib.sha256(path.read_bytes()).hexdigest()
+    except OSError:
+        return ""
