@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from decimal import Decimal
 
 from producer.handling.rules import rule
+from producer.handling.wording import the
 from producer.model.episode import Advice
 from producer.model.garage import Garage
 from producer.model.guide import Change, Voice
@@ -92,5 +93,4 @@ def _split(sheet: Sheet, split: str, address: str, to: Decimal) -> str:
     after = split_after(sheet, split, address, to) if split else None
     if after is None:
         return ""
-    name = sheet.garage.name_of(split)
-    return f"the {name[0].lower()}{name[1:]} becomes {sheet.garage.shown(split, after)}"
+    return f"{the(sheet.garage, split)} becomes {sheet.garage.shown(split, after)}"
