@@ -20,7 +20,7 @@ class Grouped(TyperGroup):
         """Write one block a group, in the order of the work."""
         for group in _GROUPS:
             rows = [
-                (name, command.get_short_help_str(limit=60))
+                (name, command.get_short_help_str(limit=68))
                 for name in self.list_commands(ctx)
                 if (command := self.get_command(ctx, name)) is not None
                 and not command.hidden
