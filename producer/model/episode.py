@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from decimal import Decimal
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
+from producer.basics.units import quantity
 from producer.model.record import (
     Amount,
     Count,
@@ -20,14 +22,29 @@ from producer.model.record import (
     Texts,
     YesNo,
     _number,
-    _numbers,
 )
 from producer.model.request import _complaint
 from producer.model.words import Complaint, Corner, Direction, Effect
 
+_WITH_UNIT = re.compile(r"\s*[-+]?(?:\d[\d.]*|\.\d+)\s*(?![eE][-+]?\d)[A-Za-z%°:\"]")
+
+
+def _figure(value: object) -> object:
+    """A bare number, or one with a unit: the number counts, a check holds its unit against the garage's."""
+    if isinstance(value, str) and _WITH_UNIT.match(value):
+        return quantity(value).value
+    return _number(value)
+
+
+def _shape(value: object) -> str:
+    return "parts" if isinstance(value, Mapping) else "whole"
+
+
 Status = Literal["idea", "testing", "scripted", "recorded", "published"]
 STATUSES: tuple[Status, ...] = ("idea", "testing", "scripted", "recorded", "published")
-Value = Annotated[Any, BeforeValidator(_numbers)]
+Figure = Annotated[Decimal, BeforeValidator(_figure), Field(allow_inf_nan=False)]
+# One figure, or one for each corner or end; told apart by shape, so that an error stands at its own corner.
+Value = Annotated[Annotated[dict[str, Figure], Tag("parts")] | Annotated[Figure, Tag("whole")], Discriminator(_shape)]
 Conditions = dict[str, Any]  # option -> choice, or -> {who: choice}
 
 
