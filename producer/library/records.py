@@ -32,7 +32,14 @@ def build(kind: type[R], file: str, text: str) -> tuple[R | None, Places, list[F
     try:
         return kind.model_validate(value), places, findings
     except ValidationError as error:
-        return None, places, findings + [_finding(one, kind, value, places) for one in error.errors(include_url=False)]
+        return None, places, findings + [_finding(one, kind, value, places) for one in _first_hand(error)]
+
+
+def _first_hand(error: ValidationError) -> list[Any]:
+    """pydantic's errors without "too short" for a list whose items are there but have errors of their own."""
+    every = error.errors(include_url=False)
+    around = {one["loc"][:end] for one in every for end in range(len(one["loc"]))}
+    return [one for one in every if one["type"] != "too_short" or one["loc"] not in around]
 
 
 def _start(kind: type[Record]) -> str:
