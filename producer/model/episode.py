@@ -21,6 +21,7 @@ from producer.model.record import (
     Text,
     Texts,
     YesNo,
+    _list,
     _number,
 )
 from producer.model.request import _complaint
@@ -49,9 +50,9 @@ Conditions = dict[str, Any]  # option -> choice, or -> {who: choice}
 
 
 def _compared(value: object) -> object:
-    """A number, `default`, or a setup's id."""
+    """A figure, `default`, or a setup's id."""
     try:
-        return _number(value)
+        return _figure(value)
     except ValueError:
         if isinstance(value, str) and value.strip():
             return value.strip()
@@ -67,7 +68,7 @@ class Advice(Record):
 
     feels: Annotated[Complaint, BeforeValidator(_complaint)]
     direction: Direction | None = None
-    to: Numbers = ()
+    to: Annotated[tuple[Figure, ...], BeforeValidator(_list)] = ()
     tyres: Literal["new", "worn"] | None = None
     device: Literal["wheel", "pad", "keyboard"] | None = None
     corner: Corner | None = None
@@ -93,7 +94,7 @@ class Reason(Record):
     for_: Texts = Field(alias="for")
     compared_with: Annotated[Decimal | str | None, BeforeValidator(_compared)] = None
     direction: Direction | None = None
-    is_: Number | None = Field(default=None, alias="is")
+    is_: Figure | None = Field(default=None, alias="is")
     effect: Effects = Field(default_factory=lambda: Effects.model_validate({}))
     because: str = ""
     if_: tuple[Advice, ...] = Field(default=(), alias="if")
