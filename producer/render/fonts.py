@@ -36,7 +36,7 @@ def licence() -> str:
     return (root() / "LICENSE").read_text(encoding="utf-8")
 
 
-def documents() -> tuple[Document, ...]:
+def font_documents() -> tuple[Document, ...]:
     """The two weights and the licence, for `fonts/` beside the episodes of a build (pages refer to `../fonts/`)."""
     fonts = (Document(f"{FOLDER}/{name}", (folder() / name).read_bytes()) for name in (REGULAR, STRONG))
     return (*fonts, Document.of_text(f"{FOLDER}/{LICENCE}", licence()))

@@ -57,6 +57,11 @@ class Scope:
     sheets: Sequence[Sheet]
     derived: Mapping[str, tuple[str, str]] = field(default_factory=dict)
 
+    @classmethod
+    def of(cls, own: Sheet | None, sheets: Sequence[Sheet]) -> Scope:
+        """The scope of a setup's prose (None: of no setup in particular) in an episode of these setups."""
+        return cls(own, sheets)
+
     def names(self) -> tuple[str, ...]:
         """Every name that gives a figure, own ones first."""
         own = _names(self.own) if self.own else ()
