@@ -77,8 +77,8 @@ from collections.abc import Iterator, Mapping
 from producer.basics.finding import Finding, Severity
 from producer.handling.advised import Walk, walks, written_advice
 from producer.handling.changes import movement, way_of
-from producer.handling.rules import Row, cure, feeds_by, rule
-from producer.handling.wording import DOING, PLACES, the
+from producer.handling.rules import cure, feeds_by, rule
+from producer.handling.wording import DOING, PLACES, differs, the
 from producer.model.episode import Advice
 from producer.model.library import Case
 from producer.model.sheet import Sheet
@@ -115,9 +115,5 @@ def _finding(case: Case, sheet: Sheet, advice: Advice, walk: Walk) -> Finding:
     message = f"by rule, {verb} {name} makes the car {worse} {where}, and it is {feels.feel} there already"
     row = rule(sheet.garage, case.track, walk.moves)
     path: tuple[str | int, ...] = ("to", 0) if advice.to else ("direction",)
-    hint = f"the other way helps; if this simulation differs, say so in the garage's handling block{_source(row)}"
+    hint = f"the other way helps; {differs(row)}"
     return Finding("advice-makes-it-worse", Severity.WARNING, advice.place(*path), message, hint, advice.where(*path))
-
-
-def _source(row: Row | None) -> str:
-    return f" (rule: {row.source})" if row else ""

@@ -84,7 +84,7 @@ from collections.abc import Iterator
 
 from producer.basics.finding import Finding, Severity
 from producer.handling.rules import effect_of, rule
-from producer.handling.wording import DOING, PLACES, the
+from producer.handling.wording import DOING, PLACES, differs, the
 from producer.model.library import Case
 from producer.model.sheet import Movement, Sheet, SheetReason
 from producer.model.words import PHASES, Effect, Phase
@@ -127,8 +127,6 @@ def _finding(
     does = "does nothing" if effect == "none" else f"makes the car {effect}"
     message = f"by rule, {verb} {name} ({' to '.join(figures)}) {does} {PLACES[phase]}, not {claimed}"
     row = rule(sheet.garage, case.track, movement.address)
-    hint = "right the effect or the figure; if this simulation differs, say so in the garage's handling block"
-    if row is not None:
-        hint += f" (rule: {row.source})"
+    hint = f"right the effect or the figure; {differs(row)}"
     place, where = reason.reason.place("effect", phase), reason.reason.where("effect", phase)
     return Finding("effect-against-rule", Severity.WARNING, place, message, hint, where)

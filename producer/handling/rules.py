@@ -131,8 +131,8 @@ def _overridden(garage: Garage, keys: Iterable[str], row: Row | None, role: str)
     also = next((one.also for one in own if one.also), "")
     source = f"the handling block of {garage.name}" + (f"; {row.source}" if row else "")
     if also or row is None:
-        return Row(role, entry, middle, leave, source, also)
-    return Row(role, entry, middle, leave, source, row.also, row.raising, row.lowering)
+        return Row(role, entry, middle, leave, source, also, own=True)
+    return Row(role, entry, middle, leave, source, row.also, row.raising, row.lowering, own=True)
 
 
 def _stated(own: Iterable[Override], row: Row | None, phase: Phase) -> Effect | None:
@@ -150,7 +150,7 @@ def _split_rule(garage: Garage, track: Track | None, address: str) -> Row | None
     row: Row | None = None
     if right:
         entry, middle, leave = (_of_split(right, left, phase) for phase in PHASES)
-        row = Row(role, entry, middle, leave, right.source)
+        row = Row(role, entry, middle, leave, right.source, own=right.own)
     return _overridden(garage, dict.fromkeys((address, role)), row, role)
 
 

@@ -34,7 +34,7 @@ class Row:
     """One role: the effect of raising, by phase (None: no opinion; `none`: settled, nothing happens).
 
     `also` holds either way, `raising` and `lowering` for one way; `source` says who states it.
-    `banking` None: at any banking.
+    `banking` None: at any banking. `own`: the garage's own word is in it.
     """
 
     role: str
@@ -46,6 +46,7 @@ class Row:
     raising: str = ""
     lowering: str = ""
     banking: Band | None = None
+    own: bool = False
 
     def effect(self, phase: Phase, direction: Direction = "raise") -> Effect | None:
         """What that movement does in that phase; None without an opinion."""
