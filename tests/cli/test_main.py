@@ -1,0 +1,152 @@
+"""Exit codes, help, and one clear message for each kind of trouble."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Run = Callable[..., Any]
+EPISODE = "marrow-creek-grand-sedan/episode.yaml"
+
+
+def change(library: Path, file: str, old: str, new: str) -> None:
+    path = library / file
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new, 1), encoding="utf-8", newline="\n")
+
+
+def test_the_demo_is_clean_and_says_little(producer: Run, demo: Path) -> None:
+    ran = producer("check", "--strict", "-l", demo)
+    assert (ran.code, ran.err) == (0, "")
+    assert "error" not in ran.out
+    assert "warning" not in ran.out
+
+
+def test_an_error_is_told_with_its_line_and_fails(producer: Run, library: Path) -> None:
+    change(library, EPISODE, "front_weight: 50.5", "front_weight: 50.3")
+    ran = producer("check", "-l", library)
+    assert ran.code == 1
+    row = next(i for i, line in enumerate(ran.out.splitlines()) if "error[off-step]" in line)
+    lines = ran.out.splitlines()
+    assert lines[row].startswith(f"{EPISODE}:")
+    marked = next(line for line in lines[row:] if "^" in line)
+    source = lines[lines.index(marked) - 1]
+    assert source[marked.index("^") : marked.rindex("^") + 1] == "50.3"
+
+
+def test_json_has_the_agreed_shape(producer: Run, library: Path) -> None:
+    change(library, EPISODE, "front_weight: 50.5", "front_weight: 50.3")
+    ran = producer("check", "--json", "-l", library)
+    data = json.loads(ran.out)
+    assert ran.code == 1
+    assert data["format"] == 1
+    assert set(data["counts"]) == {"error", "warning", "note"}
+    assert data["counts"]["error"] == sum(one["severity"] == "error" for one in data["findings"])
+    wanted = {"code", "severity", "file", "line", "column", "where", "message", "hint"}
+    assert all(wanted <= set(one) for one in data["findings"])
+    assert any(one["code"] == "off-step" and one["where"].endswith("front_weight") for one in data["findings"])
+
+
+def test_findings_of_other_episodes_stay_out_of_the_way(producer: Run, library: Path) -> None:
+    change(library, EPISODE, "front_weight: 50.5", "front_weight: 50.3")
+    assert producer("check", "gannet-bowl-grand-sedan", "-l", library).code == 0
+    assert producer("check", "marrow-creek-grand-sedan", "-l", library).code == 1
+
+
+@pytest.mark.parametrize("name", ["../marrow-creek-grand-sedan", "nowhere", "marrow-creek-grand-sedam", "/etc", ""])
+def test_an_episode_that_is_not_there_is_one_sentence(producer: Run, demo: Path, tmp_path: Path, name: str) -> None:
+    for command in ("check", "build", "card"):
+        where = () if command == "check" else ("-o", tmp_path)
+        ran = producer(command, name, "-l", demo, *where)
+        assert ran.code == 2
+        assert ran.err.startswith("producer: there is no episode")
+        assert ran.err.count("\n") == 1
+
+
+def test_no_library_is_one_sentence(producer: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    ran = producer("check")
+    assert ran.code == 2
+    assert "no library here" in ran.err
+    assert producer("check", "-l", tmp_path / "missing").code == 2
+
+
+def test_bad_usage_is_code_2(producer: Run) -> None:
+    assert producer("chekc").code == 2
+    assert producer("check", "--format", "xml").code == 2
+    assert producer("card").code == 2
+
+
+def test_a_bug_of_ours_is_code_3(producer: Run, demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def broken(*_: object) -> None:
+        raise ZeroDivisionError("planted")
+
+    monkeypatch.setattr("producer.jobs.check.check", broken)
+    ran = producer("check", "-l", demo)
+    assert ran.code == 3
+    assert "Traceback" in ran.err
+    assert "bug of ours" in ran.err
+
+
+def test_an_interruption_is_code_130(producer: Run, demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def interrupted(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("producer.jobs.check.check", interrupted)
+    ran = producer("check", "-l", demo)
+    assert ran.code == 130
+    assert "Traceback" not in ran.err
+
+
+def test_help_lists_the_commands_in_the_order_of_the_work(producer: Run) -> None:
+    ran = producer("--help")
+    assert ran.code == 0
+    places = [
+        ran.out.index(word) for word in ("Make an episode", "check", "build", "Answer viewers", "Keep the library")
+    ]
+    assert places == sorted(places)
+    assert max(map(len, ran.out.splitlines())) <= 80
+    assert "..." not in ran.out.split("Options:")[1]
+
+
+def test_the_module_is_the_same_program() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "producer", "--help"], capture_output=True, text=True, encoding="utf-8", check=True
+    )
+    assert "Make an episode" in done.stdout
+
+
+@pytest.mark.parametrize("code", ["off-step", "not-yaml", "number-differs", "effect-against-rule"])
+def test_a_code_is_explained(producer: Run, code: str) -> None:
+    ran = producer("check", "--explain", code)
+    assert ran.code == 0
+    assert "Found" in ran.out
+
+
+def test_an_unknown_code_names_the_nearest(producer: Run) -> None:
+    ran = producer("check", "--explain", "of-step")
+    assert ran.code == 2
+    assert "off-step" in ran.err
+
+
+def test_a_new_library_is_valid_and_never_overwrites(producer: Run, tmp_path: Path) -> None:
+    place = tmp_path / "mine"
+    assert producer("new", "library", place).code == 0
+    assert producer("check", "--strict", "-l", place).code == 0
+    again = producer("new", "library", place)
+    assert again.code == 2
+    assert "not empty" in again.err
+
+
+def test_the_demo_can_be_copied(producer: Run, tmp_path: Path, demo: Path) -> None:
+    place = tmp_path / "demo"
+    assert producer("new", "library", place, "--demo").code == 0
+    assert (place / EPISODE).read_bytes() == (demo / EPISODE).read_bytes()
+    assert (place / ".gitignore").read_text(encoding="utf-8").count("requests/") == 1

@@ -1,0 +1,117 @@
+"""Build: what lands where, what is skipped, what is taken away."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+from producer.jobs.build import build, made
+
+EPISODE = "gannet-bowl-grand-sedan"
+FILES = {
+    "outline.md", "script.md", "script.html", "guide.md", "guide.html", "guide.json",
+    "captions.srt", "captions.vtt", "captions.csv", "chapters.vtt", "notes.txt", "notes.md", "tags.txt",
+    "pinned-comment.txt",
+} | {f"card-{setup}{rest}" for setup in ("short", "long") for rest in (".png", "-wide.png", ".pdf", ".html", ".txt", ".yaml")}  # fmt: skip
+
+
+def names(folder: Path) -> set[str]:
+    return {path.name for path in folder.iterdir()}
+
+
+@pytest.fixture(scope="module")
+def once(tmp_path_factory: pytest.TempPathFactory, demo: Path) -> Path:
+    out = tmp_path_factory.mktemp("build")
+    report = build(demo, out)
+    assert report.held_back == ()
+    return out
+
+
+def test_every_episode_has_everything(once: Path, demo: Path) -> None:
+    for episode in sorted(path.parent.name for path in demo.glob("*/episode.yaml")):
+        assert names(once / episode) >= FILES, episode
+
+
+def test_two_builds_are_the_same_to_the_byte(once: Path, demo: Path, tmp_path: Path) -> None:
+    build(demo, tmp_path, (EPISODE,))
+    for path in (once / EPISODE).iterdir():
+        assert (tmp_path / EPISODE / path.name).read_bytes() == path.read_bytes(), path.name
+
+
+def test_fonts_come_with_their_licence(once: Path) -> None:
+    assert any(path.suffix == ".ttf" for path in (once / "fonts").iterdir())
+    assert any("OFL" in path.name.upper() for path in (once / "fonts").iterdir())
+
+
+def test_an_unchanged_episode_is_skipped_and_a_changed_one_is_not(library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    assert set(build(library, out, (EPISODE,)).built) == {EPISODE}
+    assert build(library, out, (EPISODE,)).unchanged == (EPISODE,)
+    path = library / EPISODE / "episode.yaml"
+    path.write_text(path.read_text(encoding="utf-8") + "# a comment\n", encoding="utf-8", newline="\n")
+    assert set(build(library, out, (EPISODE,)).built) == {EPISODE}
+    assert set(build(library, out, (EPISODE,), anew=True).built) == {EPISODE}
+
+
+@pytest.mark.parametrize("damage", ["removed", "changed", "record"])
+def test_a_file_that_is_gone_or_changed_is_made_again(library: Path, tmp_path: Path, damage: str) -> None:
+    out = tmp_path / "out"
+    build(library, out, (EPISODE,))
+    before = (out / EPISODE / "notes.txt").read_bytes()
+    if damage == "removed":
+        (out / EPISODE / "notes.txt").unlink()
+    elif damage == "changed":
+        (out / EPISODE / "notes.txt").write_bytes(b"mine")
+    else:
+        (out / ".cache" / f"{EPISODE}.json").write_bytes(b'{"made_from": 1, "files": [')
+    build(library, out, (EPISODE,))
+    assert (out / EPISODE / "notes.txt").read_bytes() == before
+
+
+def test_files_of_a_setup_that_is_gone_are_taken_away_and_the_author_s_own_stay(library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    build(library, out, (EPISODE,))
+    (out / EPISODE / "mine.txt").write_text("kept", encoding="utf-8")
+    path = library / EPISODE / "episode.yaml"
+    text = path.read_text(encoding="utf-8").replace("setup: long", "setup: distance")
+    path.write_text(text, encoding="utf-8", newline="\n")
+    report = build(library, out, (EPISODE,))
+    assert report.held_back == (), report.findings
+    assert "card-distance.png" in names(out / EPISODE)
+    assert "card-long.png" not in names(out / EPISODE)
+    assert "mine.txt" in names(out / EPISODE)
+
+
+def test_the_record_of_a_build_holds_no_handle(once: Path, demo: Path) -> None:
+    from producer.library.load import load
+
+    handles = {one.from_ for one in load(demo)[0].requests.values()}
+    written = "".join(path.read_text(encoding="utf-8") for path in (once / ".cache").iterdir())
+    assert handles
+    assert not any(handle in written for handle in handles)
+
+
+def test_only_consenting_viewers_are_named_anywhere(once: Path, demo: Path) -> None:
+    from producer.library.load import load
+
+    requests = load(demo)[0].requests.values()
+    silent = [one.from_.lstrip("@") for one in requests if not one.credit]
+    texts = [path.read_bytes().decode("utf-8", "replace") for path in once.rglob("*") if path.is_file()]
+    assert silent
+    assert not [handle for handle in silent for text in texts if handle in text]
+
+
+def test_a_library_s_own_template_wins(library: Path, tmp_path: Path) -> None:
+    (library / "templates").mkdir()
+    (library / "templates" / "notes.txt.j2").write_text("MY OWN NOTES\n", encoding="utf-8")
+    whole = made(library, tmp_path / "out", EPISODE, ("notes",))
+    assert whole.dossier is not None
+    assert (tmp_path / "out" / EPISODE / "notes.txt").read_text(encoding="utf-8") == "MY OWN NOTES\n"
+
+
+def test_nothing_is_written_into_the_library(library: Path, tmp_path: Path) -> None:
+    before = {path: os.stat(path).st_mtime_ns for path in library.rglob("*")}
+    build(library, tmp_path / "out", (EPISODE,))
+    assert {path: os.stat(path).st_mtime_ns for path in library.rglob("*")} == before
