@@ -123,6 +123,10 @@ def _parts(setup: Setup, path: tuple[str, str], value: Mapping[str, Any], parame
 
 def _reasons(setup: Setup, garage: Garage) -> Iterator[Finding]:
     for reason in setup.reasons:
+        if not reason.for_:
+            place, where = reason.key_place("for"), reason.where("for")
+            message, hint = "this reason is for nothing", "name a setting, a split, a parameter or a page"
+            yield Finding("unknown-parameter", Severity.ERROR, place, message, hint, where)
         for index, target in enumerate(reason.for_):
             if garage.expand(target):
                 continue

@@ -13,7 +13,6 @@ from producer.model.library import Case
 ELSEWHERE = frozenset(
     {"effect-against-model", "effect-word-differs", "evidence-against", "not-said", "said-differs", "too-few-laps"}
 )
-_NEVER = frozenset({"waiver-unused", "unknown-reference"})
 
 
 def waived(findings: Iterable[Finding], case: Case, ran: Mapping[str, bool]) -> list[Finding]:
@@ -25,7 +24,7 @@ def waived(findings: Iterable[Finding], case: Case, ran: Mapping[str, bool]) -> 
     if not waivers:
         return list(findings)
     file = case.episode.place().file
-    codes = {one.code for one in waivers} - _NEVER
+    codes = {one.code for one in waivers}
     kept: list[Finding] = []
     used: set[int] = set()
     for finding in findings:
