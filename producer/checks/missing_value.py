@@ -54,7 +54,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from producer.basics.figures import plain
+from producer.basics.figures import decimals_of, plain
 from producer.basics.finding import Finding, Severity
 from producer.checks.written import listed
 from producer.model.episode import Setup
@@ -96,7 +96,7 @@ def _parameter(setup: Setup, name: str, parameter: Parameter, garage: Garage, se
 
 def _defaults(lacking: list[Setting]) -> str:
     """`50`, or `{ lf: 700, rf: 750 }`."""
-    figures = [plain(one.default, one.decimals) for one in lacking if one.default is not None]
+    figures = [plain(one.default, decimals_of(one.default)) for one in lacking if one.default is not None]
     if not lacking[0].part:
         return figures[0]
     return f"{{ {', '.join(f'{one.part}: {text}' for one, text in zip(lacking, figures, strict=True))} }}"
