@@ -75,10 +75,12 @@ def _stamps(case: Case, revision: int) -> dict[str, Stamp]:
 
 
 def sample_narration() -> Narration:
-    """Eight sections: opening, conditions, four pages of the first setup, the second setup where it differs, closing."""
+    """Seven sections: opening, conditions, three pages of the first setup, what differs, closing."""
     return Narration(
         (
-            Section("opening", "Marrow Creek", None, None, (Passage("talk", "Hello again. Two ends that do not match."),)),
+            Section(
+                "opening", "Marrow Creek", None, None, (Passage("talk", "Hello again. Two ends that do not match."),),
+            ),
             Section("conditions", "Conditions", None, None, (Passage("conditions", "Tires hard, use speed double."),)),
             Section(
                 "short.tyres", "Short run: tires", "short", "tyres",
@@ -93,8 +95,10 @@ def sample_narration() -> Narration:
             ),
             Section(
                 "short.suspension", "Short run: suspension", "short", "suspension",
-                (Passage("value", "Right front spring 700.", ("spring.rf",)), Passage("advice", "Go back up a step.", ())),
-                ("suspension page",),
+                (
+                    Passage("value", "Right front spring 700.", ("spring.rf",)),
+                    Passage("advice", "Go back up a step.", ()),
+                ), ("suspension page",),
             ),
             Section(
                 "long.changes", "Long run: what differs", "long", None,
