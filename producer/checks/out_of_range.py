@@ -75,9 +75,7 @@ def check_episode(case: Case) -> Iterator[Finding]:
         setting = one.setting
         if not setting.grid.inside(one.value):
             given = f"{setting.name} is {_shown(setting, one.value)}"
-            hint = (
-                f"{_shown(setting, one.value, nearest=True)} is nearest; or the garage file's limits are old"
-            )
+            hint = f"{_shown(setting, one.value, nearest=True)} is nearest; or the garage file's limits are old"
             yield one.finding("out-of-range", Severity.ERROR, f"{given}; {_limits(setting)}", hint)
 
 

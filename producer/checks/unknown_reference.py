@@ -39,8 +39,9 @@ Found:
                   ^^^^^^^
     stints:
       - { setup: lang, file: stints/short-1.csv, conditions: { use_speed: doubel, tire_use: hard } }
-                                                               ^^^^^^^^^
                  ^^^^
+                                                                          ^^^^^^
+                                                                                  ^^^^^^^^
 
 Found:
 
