@@ -9,6 +9,8 @@ from producer.model.cue import Cue, ReadingProfile
 
 __all__ = ["characters", "characters_per_second", "needed_ms", "spoken_words", "too_fast", "words_per_minute"]
 
+_ROUNDING = 1 + 1e-9  # a time computed from a limit keeps that limit, whatever the last binary digit says
+
 
 def characters(text: str) -> int:
     """Characters a viewer reads: spaces and punctuation count, a new line counts as a space."""
@@ -39,9 +41,9 @@ def too_fast(cue: Cue, profile: ReadingProfile) -> str | None:
     """Why a cue can't be read in its time, as part of a sentence, or None. Time for figures is not asked of it."""
     if cue.duration_ms <= 0:
         return "lasts no time"
-    if (speed := characters_per_second(cue)) > profile.characters_per_second:
+    if (speed := characters_per_second(cue)) > profile.characters_per_second * _ROUNDING:
         return f"{_rounded_up(speed)} characters a second, at most {profile.characters_per_second:g}"
-    if (speed := words_per_minute(cue)) > profile.words_per_minute:
+    if (speed := words_per_minute(cue)) > profile.words_per_minute * _ROUNDING:
         return f"{_rounded_up(speed)} words a minute, at most {profile.words_per_minute:g}"
     return None
 
