@@ -6,7 +6,7 @@ import pytest
 
 from producer.captions.profile import reading_profile
 from producer.model.channel import CaptionLimits
-from producer.model.cue import ReadingProfile
+from producer.model.cue import ReadingProfile, named_profile
 
 
 def limits(**written: str) -> CaptionLimits:
@@ -44,3 +44,13 @@ def test_own_numbers_over_a_named_one() -> None:
 def test_limits_no_caption_can_meet(written: dict[str, str], message: str) -> None:
     with pytest.raises(ValueError, match=message):
         reading_profile(limits(**written))
+
+
+def test_a_line_holds_something() -> None:
+    with pytest.raises(ValueError, match="at least one line"):
+        ReadingProfile(lines=0)
+
+
+def test_only_named_profiles_have_a_name() -> None:
+    with pytest.raises(ValueError, match="web or broadcast"):
+        named_profile("cinema")
