@@ -49,7 +49,9 @@ class Places:
         return self._place(mark) if mark else Place(self.file, 1, 1)
 
     def key(self, path: Path) -> Place:
-        """The place of the key that holds `path`; its value's place for an item of a list."""
+        """The place of the key that holds `path`; its value's place for an item of a list, line 1 for the file."""
+        if not path:
+            return Place(self.file, 1, 1)
         mark = self.keys.get(path)
         return self._place(mark) if mark else self.value(path)
 
