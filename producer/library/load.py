@@ -14,7 +14,7 @@ from producer.basics.place import Place
 from producer.library.records import build
 from producer.library.text import read_text
 from producer.model.channel import Channel
-from producer.model.episode import Episode
+from producer.model.episode import Episode, Setup
 from producer.model.garage import Garage
 from producer.model.library import Library
 from producer.model.record import Record
@@ -24,6 +24,11 @@ from producer.model.track import Track
 CHANNEL = "channel.yaml"
 # Folders of a library that hold no episodes.
 _OWN = frozenset({"garages", "tracks", "requests", "templates"})
+_EPISODES_OWN = frozenset({"stints", "published", "episode.yml", "take.srt", "take.vtt", "cut.srt", "cut.vtt"})
+_MISSING = {
+    True: "every library has one; 'producer new library' shows what goes in",
+    False: "this folder holds what an episode has: add the file (its name ends in .yaml), or move the folder away",
+}
 R = TypeVar("R", bound=Record)
 
 
@@ -70,7 +75,7 @@ class _Shelf:
     def read(self, kind: type[R], file: str) -> R | None:
         path = self.root / file
         if not path.is_file():
-            self.say(Place(file, 1, 1), "missing-file", f"{file} is missing", "every library has one")
+            self.say(Place(file, 1, 1), "missing-file", f"{file} is missing", _MISSING[file == CHANNEL])
             return None
         text, findings = read_text(path, file)
         self.findings += findings
@@ -93,12 +98,17 @@ class _Shelf:
         """Keep a record under its own id, which is also the name of its file or folder."""
         own = str(getattr(record, id_key))
         if own in found:
-            self.say(record.place(id_key), "duplicate-id", f"the {id_key} '{own}' is already taken by another file")
+            self.twice(id_key, own, record.place(id_key), found[own].place(id_key))
             return
         if own != stem:
             hint = f"rename one of them: '{id_key}: {stem}', or the file"
             self.say(record.place(id_key), "id-differs", f"the file is called '{stem}', the {id_key} '{own}'", hint)
         found[own] = record
+
+    def twice(self, kind: str, name: str, place: Place, first: Place) -> None:
+        """One id for two things: the first one counts."""
+        message, hint = f"the {kind} '{name}' is already there: {first}", "give one of them another name"
+        self.findings.append(Finding("duplicate-id", Severity.ERROR, place, message, hint, related=(first,)))
 
     def say(self, place: Place, code: str, message: str, hint: str = "") -> None:
         self.findings.append(Finding(code, Severity.ERROR, place, message, hint))
@@ -120,7 +130,7 @@ def _requests(shelf: _Shelf) -> dict[str, Request]:
         record = shelf.read(RequestFile, f"requests/{path.name}")
         for one in record.requests if record else ():
             if one.id in found:
-                shelf.say(one.place("id"), "duplicate-id", f"the request '{one.id}' is already in the log")
+                shelf.twice("request", one.id, one.place("id"), found[one.id].place("id"))
             else:
                 found[one.id] = one
     return found
@@ -135,12 +145,33 @@ def _episodes(shelf: _Shelf) -> tuple[dict[str, Episode], tuple[str, ...]]:
             broken.append(folder.name)
         else:
             shelf.keep(found, record, "episode", folder.name)
+            _setups(shelf, record)
     return found, tuple(broken)
 
 
+def _setups(shelf: _Shelf, episode: Episode) -> None:
+    first: dict[str, Setup] = {}
+    for setup in episode.setups:
+        if setup.setup in first:
+            shelf.twice("setup", setup.setup, setup.place("setup"), first[setup.setup].place("setup"))
+        first.setdefault(setup.setup, setup)
+
+
 def _episode_folders(root: Path) -> Iterator[Path]:
-    for entry in sorted(os.scandir(root), key=lambda one: one.name):
+    try:
+        entries = sorted(os.scandir(root), key=lambda one: one.name)
+    except OSError as error:
+        raise ProducerError(f"the folder {root} cannot be read: {error.strerror}") from error
+    for entry in entries:
         if entry.is_dir() and entry.name not in _OWN and not entry.name.startswith("."):
             path = Path(entry.path)
-            if (path / "episode.yaml").is_file():
+            if (path / "episode.yaml").is_file() or _meant(path):
                 yield path
+
+
+def _meant(folder: Path) -> bool:
+    """Whether a folder without an episode.yaml holds what only an episode has."""
+    try:
+        return not _EPISODES_OWN.isdisjoint(os.listdir(folder))  # noqa: PTH208 - names only
+    except OSError:
+        return False

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from difflib import get_close_matches
 from typing import Any, TypeVar
 
@@ -22,13 +23,11 @@ def build(kind: type[R], file: str, text: str) -> tuple[R | None, Places, list[F
     except Unreadable as trouble:
         return None, Places(file, text), [trouble.finding]
     if value is None:
-        return (
-            None,
-            places,
-            [_at(places, (), "empty-file", "there is nothing in this file", f"start with {_start(kind)}")],
-        )
+        hint = f"begin with {_start(kind)}"
+        return None, places, [_at(places, (), "empty-file", "there is nothing in this file", hint, key=True)]
     if not isinstance(value, dict):
-        return None, places, [_at(places, (), "wrong-kind", "a mapping (key: value) is wanted here")]
+        message = f"a mapping (key: value) is wanted here, not {_kind_of(value)}"
+        return None, places, [_at(places, (), "wrong-kind", message, f"begin with {_start(kind)}")]
     try:
         return kind.model_validate(value), places, findings
     except ValidationError as error:
@@ -51,29 +50,28 @@ def _finding(error: Any, kind: type[Record], value: Any, places: Places) -> Find
     path = _real(error["loc"], value)
     problem = error["type"]
     if problem == "extra_forbidden":
-        return _unknown_key(path, kind, error["loc"], places)
+        return _unknown_key(path, _keys_at(kind, error["loc"][:-1]), places)
+    if error["loc"][-1:] == ("[key]",):
+        return _wrong_key(path, error, places)
     if problem == "missing":
         name = str(error["loc"][-1])
         return _at(places, path, "missing-key", f"'{name}' is missing here", f"add '{name}: ...'", key=True)
     message = str(error.get("ctx", {}).get("error", "")) or _plain(error)
-    return _at(places, path, "wrong-kind" if problem != "value_error" else _code(message), message)
-
-
-def _code(message: str) -> str:
-    return "wrong-kind" if "is wanted here" in message else "wrong-value"
+    code = "wrong-kind" if "wanted here, not" in message else "wrong-value"
+    return _at(places, path, code, message, _hint(error, message))
 
 
 def _plain(error: Any) -> str:
     given, ctx = error.get("input"), error.get("ctx", {})
-    shown = f"'{given[:40]}'" if isinstance(given, str) else "nothing" if given is None else "this"
+    shown = f"'{given[:40]}'" if isinstance(given, str) else "nothing" if given is None else _kind_of(given)
     texts = {
-        "literal_error": f"{shown} is not one of {ctx.get('expected', '')}".replace(" or ", ", "),
+        "literal_error": f"{shown} is not one of {', '.join(_choices(error))}",
         "model_type": f"a mapping (key: value) is wanted here, not {shown}",
         "model_attributes_type": f"a mapping (key: value) is wanted here, not {shown}",
         "dict_type": f"a mapping (key: value) is wanted here, not {shown}",
         "tuple_type": f"a list is wanted here, not {shown}",
         "string_type": f"text is wanted here, not {shown}",
-        "string_pattern_mismatch": f"{shown} cannot be used here: letters, digits, '-', '_' and '.' make a name",
+        "string_pattern_mismatch": f"{shown} cannot be used here",
         "too_short": "at least one is wanted here",
         "int_from_float": f"a whole number is wanted here, not {shown}",
         "greater_than_equal": f"at least {ctx.get('ge')} is wanted here",
@@ -82,12 +80,59 @@ def _plain(error: Any) -> str:
     return texts.get(error["type"], str(error["msg"]))
 
 
-def _unknown_key(path: Path, kind: type[Record], loc: Path, places: Places) -> Finding:
-    name = str(loc[-1])
-    known = _keys_at(kind, loc[:-1])
-    near = get_close_matches(name, known, 1, 0.6)
-    hint = f"did you mean '{near[0]}'?" if near else f"known here: {', '.join(known)}" if known else ""
-    return _at(places, path, "unknown-key", f"'{name}' is not a key we know here", hint, key=True)
+def _kind_of(given: Any) -> str:
+    if isinstance(given, (list, tuple)):
+        return "a list"
+    return "a mapping" if isinstance(given, dict) else f"'{given}'"
+
+
+def _choices(error: Any) -> list[str]:
+    """What pydantic lists as `'us' or 'metric'`."""
+    return re.findall(r"'([^']*)'", str(error.get("ctx", {}).get("expected", "")))
+
+
+def _hint(error: Any, message: str) -> str:
+    given = error.get("input")
+    if error["type"] == "literal_error":
+        near = get_close_matches(str(given), _choices(error), 1, 0.5)
+        return f"did you mean '{near[0]}'?" if near else f"write one of {', '.join(_choices(error))}"
+    if error["type"] == "string_pattern_mismatch":
+        pattern = str(error.get("ctx", {}).get("pattern", ""))
+        return next((hint for part, hint in _PATTERNS.items() if part in pattern), "")
+    if given is None and "not nothing" in message:
+        return "write it, or take the key out"
+    return next((hint for part, hint in _HINTS.items() if part in message), "look at it again")
+
+
+_PATTERNS = {
+    "A-Za-z0-9": "a name is made of letters, digits, '-', '_' and '.', and begins with a letter or digit",
+    "0-9a-f": "it is written by the program: 64 digits and letters a to f",
+    r"\d{2}": "write it like 14:32 or 1:04:32",
+}
+_HINTS = {
+    "a number is wanted": "write a bare number like 50.5",
+    "with its unit": "write it like '560 ft' or '142 mph'",
+    "the unit '": "write it with one of these",
+    "yes or no is wanted": "write yes or no",
+    "a mapping (key: value)": "write 'key: value' pairs, indented below, or in braces: { key: value }",
+    "a list is wanted": "write it in brackets: [one, another], or each on a line of its own after '- '",
+    "text is wanted": "write words; in quotes if they begin with a bracket or hold a colon",
+    "a date like": "year, month and day: 2026-11-20",
+}
+
+
+def _unknown_key(path: Path, known: list[str], places: Places) -> Finding:
+    name = str(path[-1])
+    near = get_close_matches(name[:80], known, 1, 0.6)
+    hint = f"did you mean '{near[0]}'?" if near else f"known here: {', '.join(known)}" if known else "take it out"
+    return _at(places, path, "unknown-key", f"'{name[:80]}' is not a key we know here", hint, key=True)
+
+
+def _wrong_key(path: Path, error: Any, places: Places) -> Finding:
+    """A key that is none of the fixed ones (corners), or not fit for a name."""
+    if error["type"] == "literal_error":
+        return _unknown_key(path, _choices(error), places)
+    return _at(places, path, "wrong-value", _plain(error), _hint(error, ""), key=True)
 
 
 def _keys_at(kind: type[BaseModel], loc: Path) -> list[str]:
