@@ -54,7 +54,7 @@ def check_episode(case: Case) -> Iterator[Finding]:
 
 def _option(episode: Episode, name: str, option: Option) -> Iterator[Finding]:
     value = episode.conditions.get(name)
-    if value is None:
+    if value is None or value == {}:
         message = f"nothing says how {option.name} ({name}) was set"
         example = option.choices[0] if option.choices else "..."
         hint = f"add '{name}: {example}', or how it was: {', '.join(option.choices)}"

@@ -28,6 +28,16 @@ Found:
           spring: { lf: 700, rf: 725, lr: 225 }
           ^^^^^^
 
+Found:
+
+    # marrow-creek-grand-sedan/episode.yaml
+    status: idea
+    setups:
+      - setup: short
+        name: Short run
+        values: { front_weight: 50.5 }
+        ^^^^^^
+
 Silent:
 
     # garages/grand-sedan.yaml
@@ -68,11 +78,25 @@ def check_episode(case: Case) -> Iterator[Finding]:
     """Setups that stand on their own, against the garage."""
     if case.garage is None:
         return
-    severity = Severity.ERROR if case.episode.at_least("scripted") else Severity.NOTE
+    scripted = case.episode.at_least("scripted")
     for sheet in case.sheets:
         if sheet.setup.based_on is None and len(sheet.values) < len(case.garage.settings):
+            if not scripted:
+                yield from _whole(sheet.setup, case.garage)
             for name, parameter in case.garage.parameters.items():
-                yield from _parameter(sheet.setup, name, parameter, case.garage, severity)
+                if scripted or name in sheet.setup.values:
+                    severity = Severity.ERROR if scripted else Severity.NOTE
+                    yield from _parameter(sheet.setup, name, parameter, case.garage, severity)
+
+
+def _whole(setup: Setup, garage: Garage) -> Iterator[Finding]:
+    """One note for everything that is not there yet: a setup that is still growing is not nagged about."""
+    lacking = [name for name in garage.parameters if name not in setup.values]
+    if lacking:
+        shown = listed(lacking if len(lacking) < 5 else [*lacking[:3], f"{len(lacking) - 3} more"])
+        place, where = setup.key_place("values"), setup.where("values")
+        message, hint = f"setup '{setup.setup}' has no value yet for {shown}", "the card needs every one of them"
+        yield Finding("missing-value", Severity.NOTE, place, message, hint, where)
 
 
 def _parameter(setup: Setup, name: str, parameter: Parameter, garage: Garage, severity: Severity) -> Iterator[Finding]:
