@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from producer.basics.units import Quantity
 from producer.model.channel import Channel
 from producer.model.dossier import ConditionLine, Dossier, Stamp
 from producer.model.episode import Episode
@@ -37,7 +36,7 @@ def _complete(case: Case, channel: Channel, garage: Garage, track: Track) -> Dos
     named = credited(case)
     narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named)
     return Dossier(
-        channel, track, garage, case.episode, case.sheets, guides, gears, conditions, credits,
+        channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named,
         stamps(case, garage, track, conditions), narration, timeline(narration, channel),
     )  # fmt: skip
 
@@ -64,12 +63,6 @@ def credited(case: Case) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.from_ for one in asked if one is not None and one.credit))
 
 
-def top_speed(episode: Episode, setup: str) -> Quantity | None:
-    """The highest top speed of a setup's stints, None where none was noted."""
-    speeds = [one.top_speed for one in episode.stints if one.setup == setup and one.top_speed is not None]
-    return max(speeds, key=lambda one: one.into("m/s"), default=None)
-
-
 def _guides(case: Case) -> dict[str, Guide]:
     from producer.handling.guide import guide
 
@@ -77,9 +70,9 @@ def _guides(case: Case) -> dict[str, Guide]:
 
 
 def _gearing(case: Case, garage: Garage, channel: Channel) -> dict[str, Gearing]:
-    from producer.handling.gearing import gearing
+    from producer.handling.gearing import gearing, top_speed
 
-    found = {one.id: gearing(garage, one, top_speed(case.episode, one.id), channel.units) for one in case.sheets}
+    found = {one.id: gearing(garage, one, top_speed(case, one.id), channel.units) for one in case.sheets}
     return {setup: one for setup, one in found.items() if one is not None}
 
 
