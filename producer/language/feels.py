@@ -1,0 +1,175 @@
+"""What a stretch says the car does: tighter or looser, and where; and conditions ("if it is tight going in")."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import cast
+
+from producer.language.items import Item
+from producer.language.lexicon import CAUSES
+from producer.model.words import PHASES, Phase
+
+_STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """`polarity` +1 tighter, -1 looser; `where` in the order of the corner; characters `start` to `end`."""
+
+    polarity: int
+    where: tuple[Phase, ...]
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    """Items `first` to `last` (exclusive) are a condition on how the car feels: `tight entry`."""
+
+    first: int
+    last: int
+    feels: str | None
+    start: int
+    end: int
+
+
+def effect(row: list[Item]) -> Effect | None:
+    """The effect that a stretch states; None where it states none, or two that disagree."""
+    said = [(at, sign) for at, one in enumerate(row) if one.kind == "feel" for sign in [_sign(row, at)] if sign]
+    if not said or len({sign for _, sign in said}) > 1:
+        return None
+    where = {phase for at, _ in said for phase in _where(row, at)}
+    first, last = said[0][0], said[-1][0]
+    ends = [row[at].end for at in range(last, min(last + 7, len(row))) if row[at].kind in {"phase", "cure", "feel"}]
+    start = next((one.start for one in row[:first] if one.kind in {"cure", "neg"}), row[first].start)
+    phases = tuple(one for one in PHASES if one in where)
+    return Effect(said[0][1], phases, start, max([row[last].end, *ends]))
+
+
+def conditions(row: list[Item]) -> list[Condition]:
+    """Every condition about a feel, in order. "If you stiffen it" is none."""
+    found: list[Condition] = []
+    at = 0
+    while at < len(row):
+        one = _condition(row, at) if row[at].kind == "if" else None
+        if one is not None:
+            found.append(one)
+            at = one.last
+        else:
+            at += 1
+    return found
+
+
+def _condition(row: list[Item], first: int) -> Condition | None:
+    feel = phase = last = 0
+    for at in range(first + 1, min(first + 25, len(row))):
+        one = row[at]
+        if one.kind in _STARTERS and not _passing(row, at):
+            break
+        if one.kind == "sep" and feel and (phase or one.word in {",", ":", "then"}):
+            break
+        if one.kind == "feel":
+            if feel:
+                break
+            feel = at
+        if one.kind == "phase" or (feel and at == feel + 1 and one.word in {"in", "off", "out"}):
+            phase = at
+        last = at + 1
+    if not feel:
+        return None
+    return Condition(first, last, _complaint(row, first, feel, last), row[first].start, row[last - 1].end)
+
+
+def _passing(row: list[Item], at: int) -> bool:
+    """A lap count, a corner or a word of movement inside a condition: "after 20 laps", "takes a set"."""
+    one = row[at]
+    if one.kind == "number":
+        return bool(getattr(one.data, "foreign", False))
+    if one.kind == "move":
+        return isinstance(one.data, tuple) and one.data[1] == "way"
+    return one.kind == "set" and not getattr(one.data, "addresses", ()) and not getattr(one.data, "parts", ())
+
+
+def _complaint(row: list[Item], first: int, feel: int, last: int) -> str | None:
+    polarity, kind = _feel(row[feel])
+    denied = any(one.kind == "neg" for one in row[first:feel])
+    if kind == "change" and not denied:
+        return None
+    if kind != "change" and denied:
+        return None
+    where = _where(row[first:last], feel - first)
+    if len(where) != 1:
+        return None
+    tight = polarity < 0 if kind == "change" else polarity > 0
+    return f"{'tight' if tight else 'loose'} {next(iter(where))}"
+
+
+def _feel(item: Item) -> tuple[int, str]:
+    return cast("tuple[int, str]", item.data)
+
+
+def _sign(row: list[Item], at: int) -> int:
+    """+1 tighter, -1 looser, 0 nothing said, after what stands around the word turned it."""
+    polarity, kind = _feel(row[at])
+    turns = _turns(row, at)
+    if kind != "state":
+        return polarity * (-1) ** turns if turns < 2 else 0
+    if turns:
+        return -polarity if turns == 1 else 0
+    before = [one.word for one in row[max(0, at - 4) : at]]
+    if not CAUSES.isdisjoint(before) or _much(row, at) > 0:
+        return polarity
+    return 0
+
+
+def _much(row: list[Item], at: int) -> int:
+    """As in "more push" +1, "less push" -1."""
+    before = row[at - 1].data if at and row[at - 1].kind == "move" else None
+    return int(before[0]) if isinstance(before, tuple) and before[1] == "much" else 0
+
+
+def _turns(row: list[Item], at: int) -> int:
+    """How often the feel at `at` is turned round: negations, remedies, "less", "goes away"."""
+    count = 0
+    for back in range(at - 1, max(-1, at - 9), -1):
+        one = row[back]
+        if one.kind in {"feel", "sep"}:
+            break
+        lowered = one.kind == "move" and isinstance(one.data, tuple) and one.data[0] < 0 and one.data[1] != "way"
+        if one.kind in {"neg", "cure"} or (lowered and at - back <= 4):
+            # "prevents ... from", "keeps it from": one remedy, however many words.
+            count += 1
+            if one.kind == "cure" or lowered:
+                break
+    for one in row[at + 1 : at + 7]:
+        if one.kind in {"feel", "sep"}:
+            break
+        if one.kind == "cure" and one.word in {"away", "gone", "disappears", "disappeared", "cured"}:
+            count += 1
+    return count
+
+
+def _where(row: list[Item], at: int) -> set[Phase]:
+    """The parts of the corner named after a feel, else before it."""
+    found: set[Phase] = set()
+    after = row[at + 1 : at + 10]
+    for distance, one in enumerate(after):
+        if one.kind == "feel" or (one.kind == "set" and found):
+            break
+        if one.kind == "phase":
+            found.add(cast("Phase", one.data))
+        elif distance == 0 and one.word in {"in", "off"} and not _object(after):
+            found.add("entry" if one.word == "in" else "exit")
+    if found:
+        return found
+    for one in reversed(row[max(0, at - 6) : at]):
+        if one.kind == "feel":
+            break
+        if one.kind == "phase":
+            found.add(cast("Phase", one.data))
+    return found
+
+
+def _object(after: list[Item]) -> bool:
+    """Whether "in" or "off" has an object of its own: "loose in the middle" is not loose going in."""
+    return len(after) > 1 and after[1].word in {"the", "my", "a", "this", "that", "traffic", "middle", "there", "it"}

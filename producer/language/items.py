@@ -1,0 +1,204 @@
+"""A sentence as a row of items: numbers, mentions of settings, movements, effects, and plain words between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from producer.language.lexicon import FILLERS, GLUE
+from producer.language.number_words import SMALL
+from producer.language.numbers import STARTS, Number, read
+from producer.language.terms import Mention, Vocabulary
+from producer.language.tokens import Words, listed
+
+_PLACED = frozenset({"param", "corner", "axle", "side", "split"})
+# "bump the right front" is a movement, "bump on the right front" a setting.
+_DOUBTFUL = frozenset({"bump", "bumps"})
+_GEARS = listed("top first second third fourth fifth sixth high low next my your riding landing")
+
+
+@dataclass(slots=True)
+class Item:
+    """`kind` is one of the lexicon's kinds, `number`, `set` (data: Mention) or `word`; `word` its last word."""
+
+    kind: str
+    word: str
+    data: object
+    start: int
+    end: int
+
+
+def items(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
+    """The sentence's items with mentions put together, slips of the tongue and fillers left out."""
+    return _clusters(_scan(_smooth(sentence), vocabulary), vocabulary)
+
+
+def _smooth(sentence: Words) -> Words:
+    """Without fillers and without what was said twice in a row ("i'm i'm", "up to a up to a")."""
+    text = sentence.text
+    kept = [at for at, word in enumerate(text) if word not in FILLERS] if not FILLERS.isdisjoint(text) else None
+    if kept is None:
+        if len(set(text)) == len(text):
+            return sentence
+        kept = list(range(len(text)))
+    clean: list[int] = []
+    for at in kept:
+        clean.append(at)
+        for size in (3, 2, 1):
+            if len(clean) < 2 * size:
+                continue
+            said = [text[one] for one in clean[-size:]]
+            again = said == [text[one] for one in clean[-2 * size : -size]]
+            if again and not (size == 1 and SMALL.get(said[0], 99) < 10):
+                del clean[-size:]
+                break
+    return Words([text[at] for at in clean], [sentence.start[at] for at in clean], [sentence.end[at] for at in clean])
+
+
+def _scan(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
+    text, starts, ends = sentence.text, sentence.start, sentence.end
+    phrases = vocabulary.phrases
+    found: list[Item] = []
+    at, last = 0, len(text)
+    while at < last:
+        word = text[at]
+        if word in STARTS or word[0] in ".0123456789":
+            number, following = read(sentence, at)
+            if number is not None:
+                found.append(Item("number", word, number, number.start, number.end))
+                at = following
+                continue
+        size, kind, data = 1, "word", None
+        for length, rest, named, meant in phrases.get(word, ()):
+            if length == 1 or text[at + 1 : at + length] == rest:
+                if named == "param" and _other_sense(text, at, length):
+                    continue
+                size, kind, data = length, named, meant
+                break
+        if word in _DOUBTFUL and kind == "word":
+            kind, data = "move", (1, "verb")
+        found.append(Item(kind, text[at + size - 1], data, starts[at], ends[at + size - 1]))
+        at += size
+    return found
+
+
+def _other_sense(text: list[str], at: int, length: int) -> bool:
+    """Whether a garage's word means something else here: "bump it up", "the rear end steps out", "third gear"."""
+    word = text[at + length - 1]
+    before = text[at - 1] if at else ""
+    after = text[at + length] if at + length < len(text) else ""
+    if length == 1 and word in _DOUBTFUL:
+        return after in {"the", "it", "that", "this", "up", "down", "my", "both", "your"} or not (
+            at == 0 or before in {"of", "front", "rear", "lf", "rf", "lr", "rr", ",", "more", "less"}
+        )
+    if text[at : at + length] == ["rear", "end"]:
+        near = [*text[max(0, at - 3) : at], *text[at + length : at + length + 4]]
+        return not any(one in STARTS - {"a", "an"} or one[0].isdigit() for one in near)
+    if word in {"gear", "gears"}:
+        return before in _GEARS
+    if word == "cross":
+        return after in {"the", "over", "your", "my"}
+    return False
+
+
+def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
+    found: list[Item] = []
+    at = 0
+    while at < len(row):
+        if row[at].kind not in _PLACED:
+            found.append(row[at])
+            at += 1
+            continue
+        cluster, following = _cluster(row, at, vocabulary)
+        found.append(_mention(cluster, row[following] if following < len(row) else None, vocabulary))
+        at = following
+    return found
+
+
+def _cluster(row: list[Item], at: int, vocabulary: Vocabulary) -> tuple[list[Item], int]:
+    """The placed items from `at` that belong together, at most one of each kind, and the item after them."""
+    cluster = [row[at]]
+    following = look = at + 1
+    while look < len(row) and look - following < 4:
+        one = row[look]
+        if one.kind in _PLACED:
+            if not _joins(one, cluster, vocabulary):
+                break
+            cluster.append(one)
+            following = look + 1
+        elif one.word == "and":
+            if not _union(row, look, cluster):
+                break
+            cluster.append(row[look + 1])
+            look += 1
+            following = look + 1
+        elif one.word not in GLUE:
+            break
+        look += 1
+    return cluster, following
+
+
+def _joins(one: Item, cluster: list[Item], vocabulary: Vocabulary) -> bool:
+    """Whether a placed item can belong to a cluster: no kind twice, a corner says axle and side, shapes agree."""
+    kinds = {other.kind for other in cluster}
+    if one.kind in kinds or (one.kind in {"axle", "side"} and "corner" in kinds):
+        return False
+    if one.kind == "corner" and kinds & {"axle", "side"}:
+        return False
+    named = next((str(other.data) for other in (*cluster, one) if other.kind == "param"), "")
+    placed = {"corner", "axle", "side", "split"} & (kinds | {one.kind})
+    if not named:
+        return True
+    if vocabulary.cornered(named):
+        return True
+    return placed == {"side"} and bool(vocabulary.garage.parameters[named].ends)
+
+
+def _union(row: list[Item], at: int, cluster: list[Item]) -> bool:
+    """As in "left front and right rear springs": two corners of one parameter named after them."""
+    if at + 2 >= len(row) or row[at + 1].kind != "corner" or cluster[-1].kind != "corner":
+        return False
+    return row[at + 2].kind == "param" and row[at + 2].word.endswith("s") and len(cluster) == 1
+
+
+def _mention(cluster: list[Item], following: Item | None, vocabulary: Vocabulary) -> Item:
+    said = {one.kind: one for one in cluster}
+    parameter = str(said["param"].data) if "param" in said else ""
+    start, end = cluster[0].start, cluster[-1].end
+    split = "split" in said
+    if following is not None and following.kind == "foreign" and not parameter and not split:
+        return Item("foreign", cluster[0].word, following.data, start, following.end)
+    parts = tuple(part for one in cluster if one.kind == "corner" for part in _parts(one.data))
+    axle, side = (str(said[kind].data) if kind in said else "" for kind in ("axle", "side"))
+    mention = Mention(start, end, parameter, parts, (), axle, side, split)
+    if parameter:
+        plural = said["param"].word.endswith("s")
+        mention = replace(mention, addresses=_addresses(mention, plural, said.get("side"), vocabulary))
+    return Item("set", cluster[-1].word, mention, start, end)
+
+
+def _addresses(one: Mention, plural: bool, side: Item | None, vocabulary: Vocabulary) -> tuple[str, ...]:
+    """What a cluster with a parameter means: "front springs" are both, "right side pressures" too."""
+    if vocabulary.cornered(one.parameter) and not one.split:
+        if one.axle and plural and not one.side:
+            return vocabulary.resolve(one.parameter, vocabulary.pair(one.axle))
+        if side is not None and side.word == "side" and not one.axle:
+            return vocabulary.resolve(one.parameter, vocabulary.flank(one.side))
+    return vocabulary.resolve(one.parameter, one.parts, one.axle, one.side, one.split)
+
+
+def _parts(data: object) -> tuple[str, ...]:
+    return data if isinstance(data, tuple) else ()
+
+
+def number_of(item: Item) -> Number:
+    """The number that an item of kind `number` holds."""
+    if not isinstance(item.data, Number):
+        raise TypeError(item.kind)
+    return item.data
+
+
+def mention_of(item: Item) -> Mention:
+    """The mention that an item of kind `set` holds."""
+    if not isinstance(item.data, Mention):
+        raise TypeError(item.kind)
+    return item.data

@@ -1,0 +1,207 @@
+"""The trade's words for movements, effects and parts of a corner, as phrases: common practice, no source.
+
+Each kind is a table phrase -> data. Phrases are written as the words of `tokens` (no hyphens). The longest phrase that
+fits at a word wins, whatever its kind, so idioms that would mislead ("all right", "drop a comment", "back end") stand
+here too, as plain words.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from producer.language.tokens import listed
+
+
+def _each(text: str, data: object = None) -> dict[str, object]:
+    """Phrases divided by `|`, all with the same data."""
+    return {phrase.strip(): data for phrase in text.replace("\n", " ").split("|") if phrase.strip()}
+
+
+CORNER: dict[str, object] = {
+    **_each("left front|front left|lf|left side front", ("lf",)),
+    **_each("right front|front right|rf|right side front", ("rf",)),
+    **_each("left rear|rear left|lr|left side rear", ("lr",)),
+    **_each("right rear|rear right|rr|right side rear", ("rr",)),
+    **_each("both fronts|fronts|both front|front pair", ("lf", "rf")),
+    **_each("both rears|rears|both rear|rear pair", ("lr", "rr")),
+    **_each("all four|all four corners", ("lf", "rf", "lr", "rr")),
+}
+AXLE: dict[str, object] = {
+    **_each("front|up front|front end", "front"),
+    **_each("rear|out back|in back", "rear"),
+}
+SIDE: dict[str, object] = {**_each("left|left side|left end", "left"), **_each("right|right side|right end", "right")}
+SPLIT = _each("split|splits|spring split")
+# What makes a corner a tyre, a reading or a part of the track and no setting; True: the figures after it are readings.
+FOREIGN: dict[str, object] = {
+    **_each("tire|tires|tyre|tyres|tread|shoulder|wheel|wheels|fender|quarter panel"),
+    **_each(
+        "temp|temps|temperature|temperatures|wear|lap time|lap times|best lap|average|pyrometer|brake temps|tire temps|"
+        "tyre temps|tire wear|tyre wear|tire temperatures|tyre temperatures|percent used|readings",
+        True,
+    ),
+}
+# Movements. (sign, how): `verb` takes what it moves as object, `as` describes it, `way`: up, down; `much`: more.
+MOVE: dict[str, object] = {
+    **_each(
+        "raise|raises|raised|raising|increase|increases|increased|increasing|add|adds|added|adding|bumped|bumping|"
+        "stiffen|stiffens|stiffened|stiffening|stiffen up|step up|stepped up|stepping up|widen|widened|crank up|"
+        "cranked up|pump up|pumped up",
+        (1, "verb"),
+    ),
+    **_each(
+        "lower|lowers|lowered|lowering|drop|drops|dropped|dropping|reduce|reduces|reduced|reducing|soften|softens|"
+        "softened|softening|soften up|trim|trims|trimmed|trimming|cut|cuts|cutting|decrease|decreases|decreased|"
+        "decreasing|back off|backed off|backing off|backs off|knock off|shave|shaved|narrow|narrowed|shrink",
+        (-1, "verb"),
+    ),
+    **_each("stiffer|higher|bigger|larger|heavier", (1, "as")),
+    **_each("softer|smaller|lighter", (-1, "as")),
+    **_each("up|back up", (1, "way")),
+    **_each("down|back down", (-1, "way")),
+    **_each("more|extra|additional", (1, "much")),
+    **_each("less|fewer", (-1, "much")),
+}
+TAKE = _each("take|takes|took|taken|taking|pull|pulls|pulled|pulling|let|lets|letting|bleed|bled")
+OUT = _each("out|out of|away|off of|off")
+PUT = _each("put|puts|putting|throw|threw|stuck|stick|give|gave")
+IN = _each("in|into|back in|back into")
+SHIFT = _each("move|moves|moved|moving|shift|shifts|shifted|shifting")
+BACK: dict[str, object] = {
+    **_each("back|rearward|rearwards|to the rear", -1),
+    **_each("forward|forwards|to the front", 1),
+}
+TO = _each("to|until|->|=>|→")
+FROM = _each("from")
+AT = _each("at|is|'s|are|'re|'m at|run|running|ran|runs|have|having|has|be|=|with|got|on|set")
+BY = _each("by|another")
+THAN = _each("than|compared to|compared with|as against|versus|vs")
+COMPARED = _each("instead of|rather than|not the|in place of|as opposed to|over the")
+CORRECT = _each(
+    "sorry|no wait|wait|i mean|make that|scratch that|or rather|no sorry|excuse me|correction|let me correct that"
+)
+# Effects. (polarity, kind): +1 tighter, -1 looser; a `state` is a complaint, a `change` is an effect as it is
+# said, a `refusal` is either.
+FEEL: dict[str, object] = {
+    **_each(
+        "tighter|tightens|tighten|tightened|tightening|tightens up|tightens it up|tighten it up|tightened it up|"
+        "tightens the car up|tighten up|tightens it|more stable|more secure|more planted|stabilizes|stabilises|"
+        "stabilize|stabilise|stabilized|stabilised|stabilizing|stabilising|plants the rear|plants the back|"
+        "plants the tail|plant the rear|planted the rear|plants the rear end|planting the rear|calmer|"
+        "calms it|calms the|calms|steadier|steadies|settles the rear|settles the back|keeps the rear under|"
+        "more understeer|more push|pins the rear",
+        (1, "change"),
+    ),
+    **_each(
+        "looser|loosens|loosen|loosened|loosening|loosens up|loosens it up|loosen it up|loosened it up|"
+        "loosens the car up|loosens it|frees up|free up|freed up|frees it up|free it up|freed it up|frees the car up|"
+        "frees the car|frees it|frees|freer|freeing|rotates|rotate|rotated|rotating|rotates better|rotate better|"
+        "more rotation|turns better|turn better|turns in better|turn in better|turned better|helps it turn|"
+        "help it turn|helps the car turn|help the car turn|helps turn|helped it turn|helps it rotate|"
+        "helps the car rotate|helps it turn in|helps the car turn in|turns in freely|turns more|more oversteer|"
+        "gets it to turn|lets it turn|lets the car turn|makes it turn|makes the car turn|bites",
+        (-1, "change"),
+    ),
+    **_each(
+        "tight|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|understeer|understeers|"
+        "understeering|wash out|washes out|washing out|washes wide|wash wide",
+        (1, "state"),
+    ),
+    **_each("won't turn|doesn't turn|wouldn't turn|didn't turn|refuses to turn|won't point", (1, "refusal")),
+    **_each(
+        "loose|snappy|step out|steps out|stepping out|stepped out|breaking away|breaks away|break away|broke away|"
+        "breaking loose|breaks loose|break loose|broke loose|oversteer|oversteers|oversteering|come around|"
+        "comes around|coming around|came around|spin|spins|spinning|wiggle|wiggles|wiggling|snap|snaps|snapping|"
+        "snap loose|snaps loose|twitchy|nervous|swap ends|swaps ends|slide out|slides out|sliding out|"
+        "free",
+        (-1, "state"),
+    ),
+}
+_ENTRY = (
+    "entry|entries|on entry|going in|getting in|goes in|go in|on the way in|way in|turn in|turning in|turns in|coming "
+    "in|into the corner|into the turn|off the gas|off the throttle|off throttle|under braking|on the brakes|"
+    "on the brake|while braking|braking|corner entry|when you lift|when i lift|lift off|off gas|in on entry|"
+    "on the way into the corner|lifting off|trail braking|on turn in"
+)
+_MIDDLE = (
+    "middle|center|centre|mid corner|midcorner|mid turn|apex|in the middle|through the middle|through the center|"
+    "through the centre|in the center|in the centre|at the apex|middle of the corner|center of the corner|"
+    "centre of the corner|mid|across the middle|at the bottom"
+)
+_EXIT = (
+    "exit|exits|on exit|off the corner|off of the corner|off the turn|off of the turn|off corner|coming off|comes off|"
+    "come off|came off|on the gas|on the throttle|on throttle|under throttle|under power|to the gas|to the throttle|"
+    "back to the gas|back to the throttle|on the way out|way out|drive off|driving off|drives off|off turn two|"
+    "off turn four|off of two|off of four|corner exit|picking up the throttle|pick up the throttle|in the gas|"
+    "getting off|back in the gas|back on the gas|back on the throttle|into the throttle|out of the corner|"
+    "coming off the corner|come off the corner|comes off the corner|coming off of the corner|getting off the corner"
+)
+PHASE: dict[str, object] = {
+    **_each(_ENTRY, "entry"),
+    **_each("come off the gas|coming off the gas|comes off the gas|came off the gas|get off the gas|"
+            "come off the throttle|coming off the throttle|come out of the gas|out of the gas", "entry"),
+    **_each(_MIDDLE, "middle"),
+    **_each(_EXIT, "exit"),
+}  # fmt: skip
+NEG = _each(
+    "not|never|won't|doesn't|don't|didn't|isn't|wasn't|can't|couldn't|wouldn't|no|without|nor|hasn't|haven't|aren't|"
+    "no longer|not as|not nearly as|nowhere near as|hardly|no more|isn't as|less likely to|neither"
+)
+CURE = _each(
+    "cure|cures|cured|curing|fix|fixes|fixed|fixing|keeps it from|keep it from|kept it from|keeps|stop|stops|"
+    "stopped|stopping|prevents|prevent|prevented|preventing|gets rid of|get rid of|got rid of|takes away|"
+    "took away|takes care of|took care of|takes out the|removes|kills|killed|eliminates|tames|helps with|"
+    "helps the push|goes away|go away|went away|gone|is gone|disappears|disappeared|"
+    "eases|eased|keep the|against|answers|answer for"
+)
+# Before a complaint these say that the setting brings it on.
+CAUSES = listed("make makes made making gets got getting becomes become became turns turned too gives")
+IF = _each("if|when|whenever|in case|once|should it|as soon as|anytime")
+SEP = _each(
+    ",|;|:|(|)|–|—|-|/|and|but|so|which|because|then|while|though|although|since|or|plus|whereas|unless|"
+    "okay|so that|and then|where|~"
+)
+WOULD = _each("would|could|might|may|should|can|want|wanted|i'd|you'd|'d|try|'ll|will|going to|gonna|maybe|perhaps")
+PAST = _each(
+    "tried|trying|used to|was|were|had|started|began|before|previously|originally|yesterday|earlier|"
+    "at first|usually|usual|normally|until now|last time|last week|last year"
+)
+SOMEONE = _each("he|she|they|his|her|their|the leader|you guys|somebody|someone|everybody|people|teammate")
+PRONOUN = _each("it|this|that|them|these|those|both|mine|everything")
+# Idioms in which a word above means something else.
+PLAIN = _each(
+    "all right|right now|right there|right here|right away|right by|right side up|right behind|on the right track|"
+    "drop a comment|drop a like|drop me|dropped two|back end|the back end|rear end|"
+    "what's left|is left|left over|left to|nothing left|turn left|turns left|turn right|left alone|"
+    "split this|split it|split them|split the difference|tight race|really tight race|tight pack|tight schedule|"
+    "no pressure|under pressure|pressure is on|up to you|up to speed|come up|came up|coming up|end up|ends up|ended "
+    "up|set up|sets up|pick up|picked up|picks up|show up|shows up|showed up|give up|gives up|keep up|wake up|wakes up|"
+    "down below|down the straight|down the line|down the road|up the track|up the banking|up the hill|drop off|"
+    "drops off|dropped off|falls off|sit down|slow down|slows down|"
+    "hold on|hang on|push through|pushing through|push it|pushing hard|push hard|pushing too hard|free speed|"
+    "feel free|for free|cross the|crossed the|crosses the|i got|i've got|we've got|you've got|we got|you got|"
+    "got to|have to|has to|get to|get back|get it|cut to|back straight|backstretch|"
+    "right rear of the field|more or less|once again|at once|add up|adds up|"
+    "catch up|more than once|at least|at most|at the end|at the start|at all"
+)
+
+FILLERS = listed("um uh er erm uhh umm ah hmm mm")
+GLUE = listed("of the my on in at for that your our this these a their its")
+
+TABLES: tuple[tuple[str, dict[str, object]], ...] = (
+    ("word", PLAIN), ("corner", CORNER), ("axle", AXLE), ("side", SIDE), ("split", SPLIT), ("foreign", FOREIGN),
+    ("move", MOVE), ("take", TAKE), ("out", OUT), ("put", PUT), ("in", IN), ("shift", SHIFT), ("back", BACK),
+    ("to", TO), ("from", FROM), ("at", AT), ("by", BY), ("than", THAN), ("compared", COMPARED), ("correct", CORRECT),
+    ("feel", FEEL), ("phase", PHASE), ("neg", NEG), ("cure", CURE), ("if", IF), ("sep", SEP),
+    ("would", WOULD), ("past", PAST), ("someone", SOMEONE), ("pronoun", PRONOUN),
+)  # fmt: skip
+
+
+def phrases() -> Iterator[tuple[tuple[str, ...], str, object]]:
+    """Every phrase as its words, with its kind and data; of one phrase in two tables the first kind counts."""
+    seen: set[str] = set()
+    for kind, table in TABLES:
+        for phrase, data in table.items():
+            if phrase not in seen:
+                seen.add(phrase)
+                yield tuple(phrase.split()), kind, data

@@ -1,0 +1,235 @@
+"""Which way a stretch of a sentence moves its setting, and what part each of its numbers plays."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import cast
+
+from producer.language.items import Item, number_of
+from producer.language.number_words import UNITS
+from producer.language.numbers import Number, settle
+from producer.language.tokens import listed
+from producer.model.grid import Grid
+
+_GO = listed(
+    "go goes went going come comes came bring brings brought bringing run it move moved moves take put stepped step "
+    "back set that them end side bar spring"
+)
+# After "softer" and the like these end the thought, so that it describes the setting and no other noun.
+_CLOSES = listed(
+    "here there still now on by in at for again to this than so and but because too also all overall with as when "
+    "from until until i we you than"
+)
+_VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
+_COUNTS = frozenset({"click", "step"})
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """A movement said: `sign` +1 raise, -1 lower; characters `start` to `end`; weak where something else may win."""
+
+    sign: int
+    start: int
+    end: int
+    word: str
+    weak: bool = False
+
+
+def moves(row: list[Item], heads: Collection[str], role: str, bare: bool) -> list[Move]:
+    """The movements of a stretch.
+
+    `heads`: the nouns of the setting meant. `role`: its role. `bare`: the stretch names no setting, so a movement
+    counts only where its object is a number, a pronoun or one of the heads.
+    """
+    found: list[Move] = []
+    for at, one in enumerate(row):
+        sign, weak = _moved(row, at, heads, role, bare)
+        if sign:
+            found.append(Move(sign, one.start, one.end, one.word, weak))
+    strong = [one for one in found if not one.weak]
+    return strong or found
+
+
+def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bool) -> tuple[int, bool]:
+    one = row[at]
+    if one.kind == "number":
+        number = number_of(one)
+        if number.foreign:
+            return 0, False
+        return (number.more, False) if number.more else (int(number.again), True)
+    if one.kind == "take":
+        return _taken(row, at, bare), False
+    if one.kind == "put":
+        return _put(row, at), False
+    if one.kind == "shift":
+        return _shifted(row, at) if role == "brake.front_bias" else 0, False
+    if one.kind != "move":
+        return 0, False
+    sign, how = cast("tuple[int, str]", one.data)
+    fits = {"verb": _verb, "as": _describes, "way": _way, "much": _much}[how]
+    return (sign, False) if fits(row, at, heads, bare) else (0, False)
+
+
+def _kind(row: list[Item], at: int) -> str:
+    return row[at].kind if 0 <= at < len(row) else "sep"
+
+
+def _word(row: list[Item], at: int) -> str:
+    return row[at].word if 0 <= at < len(row) else ""
+
+
+def _plain(one: Item) -> bool:
+    """A number that could be a figure of a setting."""
+    return one.kind == "number" and not number_of(one).foreign
+
+
+def _verb(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
+    """As in "raise the spring", "raise it", "raised by 25"; not "lowers the lap times"."""
+    for ahead in range(at + 1, min(at + 7, len(row))):
+        one = row[ahead]
+        if one.kind in {"feel", "phase", "foreign", "sep"}:
+            break
+        if one.kind == "set" or _plain(one) or one.word in heads:
+            return True
+        if one.kind == "pronoun" and ahead == at + 1:
+            return True
+    return not bare and any(one.kind == "set" for one in row[:at]) and _kind(row, at + 1) in {"sep", "by", "to", "from"}
+
+
+def _describes(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
+    """As in "softer than", "a softer spring", "runs it softer"; not "a softer ride", not "the stiffer one"."""
+    after = row[at + 1] if at + 1 < len(row) else None
+    if after is None or after.kind in {"sep", "than", "by", "set", "to", "from", "someone"}:
+        return bare is False or _kind(row, at - 1) != "neg"
+    return after.word in heads or after.word in _CLOSES or (_plain(after) and not bare)
+
+
+def _way(row: list[Item], at: int, _: Collection[str], bare: bool) -> bool:
+    """As in "up 25", "up to 750", "went up", "bring it down"."""
+    after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
+    if after is not None and (_plain(after) or (after.kind in {"to", "from", "by"} and _number_near(row, at + 2))):
+        return True
+    if before is None:
+        return not bare and after is not None and after.kind == "set"
+    if _plain(before) or (before.kind == "set" and not bare):
+        return True
+    if bare:
+        return before.word in {"go", "went", "goes", "going"} and (after is None or after.kind == "sep")
+    return before.word in _GO or before.kind in {"put", "take", "shift", "move", "pronoun"}
+
+
+def _much(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
+    """As in "less nose weight", "more clicks", "25 pounds more"; not "more than anything", not "more patient"."""
+    after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
+    if before is not None and _plain(before) and number_of(before).unit:
+        return True
+    if after is None:
+        return False
+    if after.kind == "set":
+        return bool(getattr(after.data, "parameter", "") or getattr(after.data, "split", False))
+    return after.word in heads or (after.word in UNITS and not bare)
+
+
+def _number_near(row: list[Item], at: int) -> bool:
+    return any(_plain(one) for one in row[at : at + 3])
+
+
+def _taken(row: list[Item], at: int, bare: bool) -> int:
+    """As in "take half a percent out", "took the split out": -1; "take it up" is left to its way."""
+    for ahead in range(at + 1, min(at + 10, len(row))):
+        one = row[ahead]
+        if one.kind == "sep":
+            return 0
+        if one.kind == "out":
+            between = row[at + 1 : ahead]
+            counted = any(_plain(item) and number_of(item).unit for item in between)
+            named = any(item.kind == "set" for item in (*between, *row[ahead + 1 : ahead + 4]))
+            return -1 if counted or (named and not bare) else 0
+    return 0
+
+
+def _put(row: list[Item], at: int) -> int:
+    """As in "put two clicks in", "put a step back in": +1; "put a 725 in" and "put it in reverse" are no movement."""
+    for ahead in range(at + 1, min(at + 8, len(row))):
+        one = row[ahead]
+        if one.kind == "sep":
+            return 0
+        if one.kind == "in":
+            between = row[at + 1 : ahead]
+            counted = any(_plain(item) and number_of(item).unit for item in between)
+            big = any(_plain(item) and _large(number_of(item)) for item in between)
+            again = row[ahead - 1].word == "back" or (one.end - one.start > 4)
+            return 1 if (counted and not big) or again else 0
+    return 0
+
+
+def _large(number: Number) -> bool:
+    """A spring's own rate said with its unit: "put a 725 pound spring in"."""
+    return number.unit in {"lb", "lb/in"} and number.readings[0] >= 150
+
+
+def _shifted(row: list[Item], at: int) -> int:
+    """Brake bias: "move it back" is a smaller front share."""
+    for one in row[at + 1 : at + 6]:
+        if one.kind == "back":
+            return int(cast("int", one.data))
+        if one.word in {"rear"} and one.kind == "set":
+            return -1
+        if one.kind == "sep":
+            return 0
+    return 0
+
+
+def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str) -> str:
+    """What the number at `at` is: `from`, `to`, `amount`, `value`, or "" where it belongs to nothing here."""
+    number = number_of(row[at])
+    before = at - 1
+    while before >= 0 and row[before].word in _VAGUE and row[before].kind not in {"to", "from", "by", "compared", "at"}:
+        before -= 1
+    kind = _kind(row, before)
+    if kind == "compared" or (kind == "neg" and before == at - 1):
+        return ""
+    if kind == "from":
+        return "from"
+    if number.unit in _COUNTS and unit != "clicks":
+        return "amount"
+    if number.more or (number.again and number.unit):
+        return "amount"
+    if kind == "to":
+        return "to"
+    if _kind(row, at + 1) == "to" and at + 2 < len(row) and _plain(row[at + 2]):
+        return "from"
+    if kind == "by" or _kind(row, at + 1) == "by":
+        return "amount"
+    if kind == "at" and not _measured(row, at):
+        return "value"
+    return _amount_or_value(row, at, moved, grid, unit)
+
+
+def _measured(row: list[Item], at: int) -> bool:
+    """As in "is 25 stiffer", "is half a percent more": an amount although "is" stands before it."""
+    after = row[at + 1] if at + 1 < len(row) else None
+    return after is not None and after.kind == "move" and cast("tuple[int, str]", after.data)[1] != "verb"
+
+
+def _amount_or_value(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str) -> str:
+    number = number_of(row[at])
+    if not moved:
+        return "value"
+    if _measured(row, at) or number.unit in _COUNTS:
+        return "amount"
+    if grid is None:
+        return "amount" if number.unit else "value"
+    value = settle(number.candidates(unit), grid)
+    as_value = value is not None and grid.inside(value) and grid.index(value) is not None
+    as_amount = any(_multiple(one, grid) for one in number.readings)
+    if as_value != as_amount:
+        return "value" if as_value else "amount"
+    return "amount" if as_amount or number.unit else "value"
+
+
+def _multiple(amount: Decimal, grid: Grid) -> bool:
+    span = grid.high - grid.low
+    return 0 < amount <= span and (grid.step is None or amount % grid.step == 0)

@@ -1,0 +1,370 @@
+"""What each sentence states about settings, with the place of every figure and how firmly it is said.
+
+A sentence is cut into stretches at commas, "and", "which" and the like. A stretch that names one setting gives its
+numbers and movements to it; one that names several is cut into pairs in the order of the first pair; one that names
+none goes on with the setting before it, or belongs to the `subject` (what a reason is for).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from producer.language.comparing import difference
+from producer.language.feels import Condition, Effect, conditions, effect
+from producer.language.items import Item, items, mention_of, number_of
+from producer.language.movements import Move, moves, role_of
+from producer.language.settling import Draft, fitting, settled
+from producer.language.terms import Mention, Vocabulary
+from producer.language.tokens import Words, sentences
+from producer.model.claim import Claim
+
+_HEDGES = frozenset({"would", "past", "someone", "neg"})
+# What may stand before the figures of a stretch that goes on with the setting before it.
+_GOES_ON = frozenset({"from", "to", "move", "number", "by", "at", "put", "take", "shift"})
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """One claim and where its parts stand.
+
+    `spans`: characters (start, end) of the figures by field (`value`, `to`, `frm`, `amount`), `moved` those of the
+    movement. `hedges` say why it may not be meant as a fact about the setup: `if`, `would`, `past`, `neg`, `than`,
+    `someone`. `named` is False where the words name no setting and it is the subject's.
+    """
+
+    claim: Claim
+    spans: Mapping[str, tuple[int, int]]
+    moved: tuple[int, int] | None
+    hedges: frozenset[str]
+    named: bool
+
+
+@dataclass(slots=True)
+class _Sentence:
+    """The state of reading one sentence."""
+
+    vocabulary: Vocabulary
+    subject: tuple[str, ...]
+    topic: str = ""
+    axle: str = ""
+    number_first: bool | None = None
+    drafts: list[Draft] = field(default_factory=list)
+    pending: Condition | None = None
+    effect: tuple[Effect, int] | None = None
+    others: bool = False
+    readings: bool = False
+
+
+def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ()) -> list[Statement]:
+    """Every statement of a text in order. `subject`: the addresses that a reason is for."""
+    found: list[Statement] = []
+    for sentence in sentences(text):
+        if subject or not vocabulary.anchors.isdisjoint(sentence.text):
+            found += _sentence(sentence, vocabulary, subject, text)
+    return found
+
+
+def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...], text: str) -> list[Statement]:
+    row = _corrected(items(sentence, vocabulary))
+    state = _Sentence(vocabulary, subject)
+    row = _topics(row)
+    state.others = _names_other(row, state)
+    said = _with_conditions(row)
+    loose_if = next((one.start for one in said if one.kind == "if"), None)
+    for stretch, joint in _stretches(said):
+        _read(stretch, joint, state, _rest(said, stretch))
+    found: list[Statement] = []
+    for draft in state.drafts:
+        hedges = {one.kind for one in said if one.kind in _HEDGES and one.end <= draft.end and not _of_feel(one, draft)}
+        if loose_if is not None and loose_if < draft.end:
+            hedges.add("if")
+        if any(one.kind == "than" for one in draft.row):
+            hedges.add("than")
+        for claim, spans, moved in settled(draft, vocabulary, text):
+            found.append(Statement(claim, spans, moved, frozenset(hedges), draft.target is not None))
+    return found
+
+
+def _of_feel(one: Item, draft: Draft) -> bool:
+    """A negation that belongs to the effect ("it won't step out") says nothing against the movement."""
+    return one.kind == "neg" and draft.effect is not None and one.start >= draft.effect.start - 12
+
+
+def _corrected(row: list[Item]) -> list[Item]:
+    """Without what was taken back: "four hundred, sorry, four fifty" keeps the last number only."""
+    for at, one in enumerate(row):
+        if one.kind != "correct":
+            continue
+        before = next((x for x in range(at - 1, max(-1, at - 5), -1) if row[x].kind == "number"), None)
+        after = next((x for x in range(at + 1, min(len(row), at + 6)) if row[x].kind == "number"), None)
+        if before is not None and after is not None:
+            return _corrected(row[:before] + row[after:])
+    return row
+
+
+def _topics(row: list[Item]) -> list[Item]:
+    """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
+    sides = [at for at, one in enumerate(row) if one.kind == "set" and _side_only(mention_of(one))]
+    if not sides:
+        return row
+    found = list(row)
+    for at, one in enumerate(row[: sides[-1]]):
+        if one.kind == "set":
+            mention = mention_of(one)
+            if mention.parameter and mention.axle and not mention.split and len(mention.addresses) == 2:
+                found[at] = Item("set", one.word, _bare(mention), one.start, one.end)
+    return found
+
+
+def _bare(one: Mention) -> Mention:
+    return Mention(one.start, one.end, one.parameter, (), (), one.axle)
+
+
+def _side_only(one: Mention) -> bool:
+    return bool(one.side) and not (one.parameter or one.parts or one.axle or one.split)
+
+
+def _names_other(row: list[Item], state: _Sentence) -> bool:
+    """Whether a sentence names a setting that the subject does not cover."""
+    covered = set(state.subject)
+    parameters = {one.split(".")[0] for one in covered}
+    places = {one.split(".")[1] for one in covered if "." in one}
+    for one in row:
+        if one.kind != "set":
+            continue
+        mention = mention_of(one)
+        if mention.parameter and mention.parameter not in parameters:
+            return True
+        if not set(mention.addresses) <= covered or not set(mention.parts) <= places:
+            return True
+    return False
+
+
+def _with_conditions(row: list[Item]) -> list[Item]:
+    """Each condition as one item."""
+    found: list[Item] = []
+    at = 0
+    for one in conditions(row):
+        found += row[at : one.first]
+        found.append(Item("condition", "", one, one.start, one.end))
+        at = one.last
+    return found + row[at:]
+
+
+def _stretches(row: list[Item]) -> list[tuple[list[Item], str]]:
+    """The row cut at its joints, with the word of the joint before each."""
+    found: list[tuple[list[Item], str]] = []
+    run: list[Item] = []
+    joint = ""
+    for one in row:
+        if one.kind in {"sep", "condition"}:
+            if run:
+                found.append((run, joint))
+            run, joint = [], one.word
+            if one.kind == "condition":
+                found.append(([one], joint))
+        else:
+            run.append(one)
+    return [*found, (run, joint)] if run else found
+
+
+def _rest(row: list[Item], stretch: list[Item]) -> list[Item]:
+    return [one for one in row if one.start >= stretch[-1].end]
+
+
+def _read(stretch: list[Item], joint: str, state: _Sentence, rest: list[Item]) -> None:
+    if stretch[0].kind == "condition":
+        _condition(stretch[0], state, rest)
+        return
+    _note_topic(stretch, state)
+    count = len(state.drafts)
+    targets = [at for at, one in enumerate(stretch) if one.kind == "set" and _is_target(mention_of(one), state)]
+    if not targets:
+        _go_on(stretch, joint, state)
+    elif not _compared(stretch, targets, state):
+        for part, target in _pairs(stretch, targets, state):
+            _draft(part, target, state)
+    _attach_effect(stretch, state, count, bool(targets))
+
+
+def _condition(item: Item, state: _Sentence, rest: list[Item]) -> None:
+    condition = item.data
+    if not isinstance(condition, Condition):
+        return
+    acts = any(one.kind in {"set", "move", "take", "put", "shift"} for one in rest)
+    if acts or not state.drafts:
+        state.pending = condition
+    elif state.drafts[-1].condition is None:
+        state.drafts[-1].condition = condition
+
+
+def _note_topic(stretch: list[Item], state: _Sentence) -> None:
+    for one in stretch:
+        if one.kind == "foreign" and one.data:
+            state.readings = True
+        if one.kind == "set":
+            mention = mention_of(one)
+            if mention.parameter:
+                state.readings = False
+                state.topic, state.axle = mention.parameter, mention.axle
+            elif mention.parts:
+                state.axle = "front" if mention.parts[0].endswith("f") else "rear"
+
+
+def _is_target(one: Mention, state: _Sentence) -> bool:
+    """Whether a mention can have figures of its own; "springs" alone is a topic, or the subject's own name."""
+    if one.parts and not one.parameter and state.readings:
+        return False
+    if one.addresses or one.parts or one.split:
+        return True
+    if _side_only(one):
+        shape = state.vocabulary.garage.parameters.get(state.topic)
+        return shape is not None and (bool(shape.ends) or bool(shape.corners and state.axle))
+    own = [address for address in state.subject if address.split(".")[0] == one.parameter]
+    return bool(one.parameter) and len(own) == 1 and not one.axle and not one.side
+
+
+def _pairs(stretch: list[Item], targets: list[int], state: _Sentence) -> list[tuple[list[Item], int]]:
+    """The stretch cut so that each part has one target (its place in the part is given)."""
+    if len(targets) == 1:
+        return [(stretch, targets[0])]
+    first = next((at for at, one in enumerate(stretch) if one.kind == "number"), targets[0])
+    if state.number_first is None:
+        state.number_first = first < targets[0]
+    if state.number_first:
+        cuts = [0, *(at + 1 for at in targets[:-1]), len(stretch)]
+    else:
+        cuts = [0, *(_start_of(stretch, at, before) for before, at in pairwise(targets))]
+        cuts.append(len(stretch))
+    return [
+        (stretch[begin:end], next(at for at in targets if begin <= at < end) - begin) for begin, end in pairwise(cuts)
+    ]
+
+
+def _start_of(stretch: list[Item], target: int, before: int) -> int:
+    """Where the part of a target starts: at the verb that belongs to it, if one stands after the last number."""
+    numbered = [at for at in range(before + 1, target) if stretch[at].kind == "number"]
+    begin = numbered[-1] + 1 if numbered else before + 1
+    verbs = [at for at in range(begin, target) if stretch[at].kind in {"move", "take", "put", "shift"}]
+    return verbs[0] if verbs else target
+
+
+def _compared(stretch: list[Item], targets: list[int], state: _Sentence) -> bool:
+    """Read "the right front is 25 pounds stiffer than the left": True where the stretch compares two settings."""
+    than = next((at for at, one in enumerate(stretch) if one.kind == "than"), None)
+    if than is None or not targets or targets[-1] < than:
+        return False
+    if len(targets) > 1 and targets[0] < than:
+        draft = difference(stretch, targets[0], targets[-1], state.vocabulary, state.topic)
+        if draft is not None:
+            state.drafts.append(draft)
+    return True
+
+
+def _draft(part: list[Item], target: int, state: _Sentence) -> None:
+    mention = mention_of(part[target])
+    numbers = [number_of(one) for one in part if one.kind == "number" and not number_of(one).foreign]
+    addresses = fitting(mention, numbers, part, state.vocabulary, state.subject, state.topic, state.axle)
+    begin = min((one.start for one in part if one.kind in {"number", "move", "take", "put", "set"}), default=0)
+    ends = [one.end for one in part if one.kind in {"number", "set", "move", "out", "in"}]
+    draft = Draft(mention, addresses, part, begin, max(ends))
+    _fill(draft, part, state, bare=False)
+    draft.condition = state.pending
+    state.drafts.append(draft)
+    if state.effect is not None:
+        draft.effect, state.effect = state.effect[0], None
+
+
+def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
+    """Give the draft the movements and numbers of a stretch."""
+    vocabulary = state.vocabulary
+    address = draft.addresses[0] if draft.addresses else ""
+    parameter = address.split(".")[0]
+    heads = vocabulary.heads.get(parameter, frozenset())
+    said = moves(part, heads, vocabulary.role(parameter) if parameter else "", bare)
+    draft.moves += [one for one in said if not _denied(part, one)]
+    draft.denied = draft.denied or any(_denied(part, one) for one in said)
+    grid = vocabulary.grids.get(address)
+    unit = vocabulary.garage.unit_of(address) if address else ""
+    for at, one in enumerate(part):
+        if one.kind != "number" or number_of(one).foreign:
+            continue
+        number = number_of(one)
+        if bare and not number.unit and not (draft.target and at and part[at - 1].kind in {"from", "to", "by"}):
+            continue
+        role = role_of(part, at, bool(draft.moves), grid, unit)
+        if role:
+            draft.slots.setdefault(role, []).append((number, one))
+
+
+def _denied(part: list[Item], move: Move) -> bool:
+    before = [one for one in part if one.end <= move.start]
+    return any(one.kind == "neg" for one in before[-3:])
+
+
+def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
+    """A stretch without a setting: more about the one before it, or about the subject."""
+    last = state.drafts[-1] if state.drafts else None
+    first = next((one for one in stretch if one.kind not in {"word", "pronoun"}), None)
+    leads = first is not None and (first.kind in _GOES_ON) and not (first.kind == "number" and number_of(first).foreign)
+    if last is not None and last.target is not None:
+        if joint == "or" and first is not None and first.kind == "number":
+            last.doubtful = True
+        elif leads and (last.empty() or _figures(stretch)) and sum(x.kind == "word" for x in stretch) <= 6:
+            end = last.end
+            _fill(last, stretch, state, bare=not last.empty())
+            ends = [one.end for one in stretch if one.kind in {"number", "move"}]
+            last.end = max([end, *ends])
+            last.condition = last.condition or state.pending
+        return
+    if state.subject and not state.others:
+        _of_subject(stretch, state)
+
+
+def _figures(stretch: list[Item]) -> bool:
+    """Whether a stretch has a figure that needs no name: after from, to or by, or with its unit."""
+    for at, one in enumerate(stretch):
+        if one.kind == "number" and not number_of(one).foreign:
+            before = stretch[at - 1].kind if at else ""
+            if number_of(one).unit or before in {"from", "to", "by"}:
+                return True
+    return False
+
+
+def _of_subject(stretch: list[Item], state: _Sentence) -> None:
+    begin = min((one.start for one in stretch if one.kind in {"number", "move", "take", "put", "shift"}), default=0)
+    ends = [one.end for one in stretch if one.kind in {"number", "move", "out", "in", "back"}]
+    if not ends:
+        return
+    draft = Draft(None, state.subject, stretch, begin, max(ends))
+    _fill(draft, stretch, state, bare=True)
+    if len(state.subject) > 1:
+        draft.slots.clear()
+    draft.condition = state.pending
+    if not draft.empty():
+        state.drafts.append(draft)
+
+
+def _attach_effect(stretch: list[Item], state: _Sentence, count: int, named: bool) -> None:
+    found = effect(stretch)
+    if found is None or any(one.kind == "someone" and one.end <= found.start for one in stretch):
+        return
+    if len(state.drafts) > count or (state.drafts and not named):
+        draft = state.drafts[-1]
+    else:
+        if not named:
+            state.effect = (found, len(state.drafts))
+        return
+    if draft.effect is None:
+        draft.effect = found
+    elif draft.effect.polarity != found.polarity:
+        draft.mixed = True
+    else:
+        draft.effect = _both(draft.effect, found)
+
+
+def _both(one: Effect, other: Effect) -> Effect:
+    where = (*one.where, *(phase for phase in other.where if phase not in one.where))
+    return Effect(one.polarity, where, one.start, other.end)

@@ -1,0 +1,156 @@
+"""The words of one garage: its settings, corners and ends as people name them, and where a text mentions them.
+
+A mention is a cluster of such words ("the spring on the right front", "rear split", "left end of the track bar",
+"both front springs"). Which setting a bare corner means is settled by what is said of it: see `claims`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from producer.basics.spelling import spell
+from producer.language.lexicon import phrases
+from producer.language.tokens import sentences, words
+from producer.model.garage import Garage
+from producer.model.grid import Grid
+from producer.model.words import CORNERS
+
+# One candidate at a first word: (number of words, the words after the first, kind, data).
+Candidate = tuple[int, list[str], str, object]
+_SPLITS = {"front": "front_split", "rear": "rear_split"}
+_AXLES = {"front": ("lf", "rf"), "rear": ("lr", "rr")}
+_SIDES = {"left": ("lf", "lr"), "right": ("rf", "rr")}
+
+
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """Words that name settings: characters `start` to `end` (exclusive) of the text.
+
+    `addresses` are the settings or splits meant, () where the words name a parameter without its corner, or a corner
+    without its parameter. `parameter` is "" for a bare corner; `parts` are the corners or ends said; `axle` and `side`
+    what was said of them.
+    """
+
+    start: int
+    end: int
+    parameter: str
+    parts: tuple[str, ...]
+    addresses: tuple[str, ...]
+    axle: str = ""
+    side: str = ""
+    split: bool = False
+
+
+@dataclass(frozen=True)
+class Vocabulary:
+    """What a garage's settings are called, ready for reading. Build it once for a garage and keep it."""
+
+    garage: Garage
+    phrases: Mapping[str, tuple[Candidate, ...]] = field(init=False, repr=False)
+    anchors: frozenset[str] = field(init=False, repr=False)
+    grids: Mapping[str, Grid] = field(init=False, repr=False)
+    by_part: Mapping[str, tuple[str, ...]] = field(init=False, repr=False)
+    heads: Mapping[str, frozenset[str]] = field(init=False, repr=False)
+
+    def __post_init__(self) -> None:
+        table: dict[str, list[Candidate]] = {}
+        forms = _forms(self.garage)
+        for form, parameter in forms.items():
+            table.setdefault(form[0], []).append((len(form), list(form[1:]), "param", parameter))
+        for form, kind, data in phrases():
+            if form not in forms:
+                table.setdefault(form[0], []).append((len(form), list(form[1:]), kind, data))
+        ready = {first: tuple(sorted(found, key=lambda one: -one[0])) for first, found in table.items()}
+        anchors = {first for first, found in ready.items() if any(one[2] in _ANCHORS for one in found)}
+        heads: dict[str, set[str]] = {}
+        for form, parameter in forms.items():
+            heads.setdefault(parameter, set()).add(form[-1])
+        object.__setattr__(self, "phrases", ready)
+        object.__setattr__(self, "anchors", frozenset(anchors))
+        object.__setattr__(self, "grids", _grids(self.garage))
+        object.__setattr__(self, "by_part", _by_part(self.garage))
+        object.__setattr__(self, "heads", {name: frozenset(found) for name, found in heads.items()})
+
+    def role(self, parameter: str) -> str:
+        """The role of a parameter, "" without one."""
+        return self.garage.parameters[parameter].role or ""
+
+    def of_role(self, role: str) -> str:
+        """The first parameter of a role, "" where the garage has none."""
+        return next((name for name, one in self.garage.parameters.items() if one.role == role), "")
+
+    def cornered(self, parameter: str) -> bool:
+        """Whether a parameter has a value for each corner."""
+        return bool(parameter and self.garage.parameters[parameter].corners)
+
+    def resolve(
+        self, parameter: str, parts: tuple[str, ...] = (), axle: str = "", side: str = "", split: bool = False
+    ) -> tuple[str, ...]:
+        """The addresses that a parameter and what was said of its place come to; () where something is missing."""
+        known = self.garage.parameters[parameter]
+        if split:
+            address = f"{parameter}.{_SPLITS.get(axle, '')}"
+            return (address,) if address in self.garage.splits else ()
+        if known.ends:
+            return (f"{parameter}.{side}",) if side in known.ends else ()
+        if not known.corners:
+            return (parameter,)
+        if not parts and axle and side:
+            parts = tuple(one for one in _AXLES[axle] if one in _SIDES[side])
+        return tuple(f"{parameter}.{one}" for one in parts if one in known.corners)
+
+    def pair(self, axle: str) -> tuple[str, ...]:
+        """Both corners of an axle."""
+        return _AXLES[axle]
+
+    def flank(self, side: str) -> tuple[str, ...]:
+        """Both corners of a side."""
+        return _SIDES[side]
+
+
+_ANCHORS = frozenset({"param", "corner", "split"})
+
+
+def _forms(garage: Garage) -> dict[tuple[str, ...], str]:
+    """Every way a parameter is called, as words; the first parameter keeps a form that two share."""
+    found: dict[tuple[str, ...], str] = {}
+    for name, parameter in garage.parameters.items():
+        for said in (parameter.name, *parameter.say):
+            for spelling in ("us", "uk"):
+                form = tuple(words(spell(said, spelling)).text)
+                for one in (form, (*form[:-1], f"{form[-1]}s") if form and not form[-1].endswith("s") else form):
+                    if one:
+                        found.setdefault(one, name)
+    return found
+
+
+def _grids(garage: Garage) -> dict[str, Grid]:
+    found = {address: setting.grid for address, setting in garage.settings.items()}
+    for address, (right, left) in garage.splits.items():
+        one, other = found[right], found[left]
+        step = one.step if one.step and one.step == other.step else None
+        low, high = one.low - other.high, one.high - other.low
+        if step:
+            # Differences of two grids of one step lie on a grid through the difference of their lowest places.
+            places = Grid(low, high, step)
+        else:
+            places = Grid(low, high, Decimal(1).scaleb(-max(one.decimals, other.decimals)))
+        found[address] = places
+    return found
+
+
+def _by_part(garage: Garage) -> dict[str, tuple[str, ...]]:
+    return {
+        part: tuple(name for name, parameter in garage.parameters.items() if part in parameter.corners)
+        for part in CORNERS
+    }
+
+
+def mentions(text: str, vocabulary: Vocabulary) -> tuple[Mention, ...]:
+    """Every mention of a setting, a parameter or a corner in a text, in order."""
+    from producer.language.items import items
+
+    found = (items(sentence, vocabulary) for sentence in sentences(text))
+    return tuple(one.data for run in found for one in run if isinstance(one.data, Mention))
