@@ -60,18 +60,15 @@ class _Reader:
         except yaml.MarkedYAMLError as error:
             raise Unreadable(self._broken(error)) from None
         except yaml.YAMLError as error:
-            raise Unreadable(self._finding("not-yaml", None, f"this is not YAML: {_first_line(error)}")) from None
+            raise Unreadable(self._unreadable(error)) from None
         return value
 
     def _node(self, event: Any, path: Path, depth: int) -> Any:
         if depth > DEEPEST:
-            raise Unreadable(self._finding("too-deep", event, f"more than {DEEPEST} levels of nesting"))
+            raise Unreadable(self._deep(event))
         if isinstance(event, yaml.AliasEvent):
             raise Unreadable(self._refused(event, f"an alias (*{event.anchor})"))
-        if event.anchor is not None:
-            raise Unreadable(self._refused(event, f"an anchor (&{event.anchor})"))
-        if event.tag not in (None, "!"):
-            self.findings.append(self._finding("yaml-feature", event, f"a tag ({event.tag}) is not used here"))
+        self._plain(event)
         if isinstance(event, yaml.ScalarEvent):
             return self._scalar(event, path)
         if isinstance(event, yaml.SequenceStartEvent):
@@ -119,12 +116,23 @@ class _Reader:
 
     def _key(self, event: Any) -> str:
         if isinstance(event, yaml.ScalarEvent):
+            self._plain(event)
             key: str = event.value
             return key
+        if isinstance(event, yaml.AliasEvent):
+            raise Unreadable(self._refused(event, f"an alias (*{event.anchor})"))
         hint = 'a value that begins with {{ is written in quotes: "{{ spring.rf }}"'
         braces = isinstance(event, yaml.MappingStartEvent)
         message = "a mapping as a key" if braces else "only a word can be a key"
-        raise Unreadable(self._finding("not-yaml", event, message, hint if braces else ""))
+        raise Unreadable(self._finding("not-yaml", event, message, hint if braces else "write 'key: value'"))
+
+    def _plain(self, event: Any) -> None:
+        """Refuse an anchor; note a tag, which reading can pass over."""
+        if event.anchor is not None:
+            raise Unreadable(self._refused(event, f"an anchor (&{event.anchor})"))
+        if event.tag not in (None, "!"):
+            message = f"a tag ({event.tag[:80]}) is not used here"
+            self.findings.append(self._finding("yaml-feature", event, message, "take it out: the field decides"))
 
     def _twice(self, key: str, path: Path, event: Any) -> None:
         first = self.places.key(path)
@@ -150,6 +158,10 @@ class _Reader:
     def _refused(self, event: Any, what: str) -> Finding:
         return self._finding("yaml-feature", event, f"{what} is not used here", "write the value where it is used")
 
+    def _deep(self, at: Any) -> Finding:
+        hint = "close some of these brackets, or indent less"
+        return self._finding("too-deep", at, f"more than {DEEPEST} levels of nesting", hint)
+
     def _finding(self, code: str, at: Any, message: str, hint: str = "") -> Finding:
         place = Place(self.places.file, 1, 1)
         if at is not None:
@@ -157,9 +169,15 @@ class _Reader:
             place = Place(self.places.file, mark.line + 1, mark.column + 1)
         return Finding(code, Severity.ERROR, place, message, hint)
 
+    def _unreadable(self, error: Exception) -> Finding:
+        message = f"this is not YAML: {_first_line(error)}"
+        return self._finding("not-yaml", None, message, "save it again as plain text in UTF-8")
+
     def _broken(self, error: Any) -> Finding:
         mark = error.problem_mark or error.context_mark
         problem = error.problem or error.context or "it ends in the middle of something"
+        if "nesting depth" in str(problem):
+            return self._deep(mark)
         row = self.places.line(mark.line + 1) if mark else ""
         hint = _yaml_hint(row, str(problem))
         return self._finding("not-yaml", mark, f"this is not YAML: {problem}", hint)
