@@ -8,7 +8,7 @@ from decimal import Decimal
 from functools import cached_property
 from typing import Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, field_validator, model_validator
 
 from producer.basics.figures import figure, with_unit
 from producer.basics.units import unit
@@ -55,6 +55,16 @@ class Scale(Record):
         return Grid(self.min, self.max, self.step)
 
 
+class Part(Scale):
+    """The limits of one corner or end: here they cannot be left out."""
+
+    @model_validator(mode="after")
+    def _has_limits(self) -> Part:
+        if self.grid is None:
+            raise ValueError("min, max and step are wanted together (or choices)")
+        return self
+
+
 class Parameter(Scale):
     """One line of the garage: for the whole car, for each corner (`spring.rf`) or for each end (`track_bar.left`)."""
 
@@ -64,17 +74,22 @@ class Parameter(Scale):
     role: Text | None = None
     unit: str = ""
     was: Id | None = None
-    corners: dict[Literal["lf", "rf", "lr", "rr"], Scale] = Field(default_factory=dict)
-    ends: dict[Literal["left", "right"], Scale] = Field(default_factory=dict)
+    corners: dict[Literal["lf", "rf", "lr", "rr"], Part] = Field(default_factory=dict)
+    ends: dict[Literal["left", "right"], Part] = Field(default_factory=dict)
 
     @model_validator(mode="after")
     def _one_shape(self) -> Parameter:
         shapes = [bool(self.corners), bool(self.ends), self.grid is not None]
         if sum(shapes) != 1:
             raise ValueError("one of: min, max and step; choices; corners; ends")
-        if self.unit and unit(self.unit) is None:
-            raise ValueError(f"the unit '{self.unit[:20]}' is not one we know (a shock's unit is clicks)")
         return self
+
+    @field_validator("unit")
+    @classmethod
+    def _known(cls, symbol: str) -> str:
+        if symbol and unit(symbol) is None:
+            raise ValueError(f"the unit '{symbol[:20]}' is not one we know (a shock's unit is clicks)")
+        return symbol
 
     @property
     def parts(self) -> Mapping[str, Scale]:
