@@ -38,7 +38,7 @@ Found (wrong-value):
     # garages/grand-sedan.yaml
     parameters:
       tape: { page: driveline, name: Grille tape, unit: furlongs, min: 0, max: 100, step: 5 }
-            ^
+                                                        ^^^^^^^^
       final_drive: { page: driveline, name: Final drive, choices: [3.90, 3.80] }
                    ^
     car: { mass: 1500 stone }
