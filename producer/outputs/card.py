@@ -55,27 +55,42 @@ class TypesetCard:
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:
     """Every setup's card, in the author's order."""
     for sheet in dossier.sheets:
-        yield from _of_sheet(dossier, kit, sheet)
+        yield from of_setup(dossier, kit, sheet.id)
 
 
 def of_setup(dossier: Dossier, kit: Kit, setup: str) -> Iterator[Document]:
-    """The card of the setup of that id alone."""
+    """The card of the setup of that id alone; nothing where there is none of that id."""
     for sheet in dossier.sheets:
         if sheet.id == setup:
-            yield from _of_sheet(dossier, kit, sheet)
+            yield from _drawn(dossier, kit, sheet)
+            yield from _written(dossier, kit, sheet)
 
 
-def _of_sheet(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
-    view = card(dossier, sheet)
-    name = f"card-{sheet.id}"
+def texts_of(dossier: Dossier, kit: Kit, setup: str) -> Iterator[Document]:
+    """The card's page, plain text and data, without the PDF and the pictures."""
+    for sheet in dossier.sheets:
+        if sheet.id == setup:
+            yield from _written(dossier, kit, sheet)
+
+
+def _drawn(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
+    view, name = card(dossier, sheet), _name(sheet)
     # The PDF first: it refuses a letter the font lacks, which a picture would draw as a box.
     yield Document(f"{name}.pdf", kit.pdf(_source(kit, view, SHEETS[dossier.channel.units])))
     yield Document(f"{name}.png", kit.png(_source(kit, view, PORTRAIT)))
     yield Document(f"{name}-wide.png", kit.png(_source(kit, view, WIDE)))
+
+
+def _written(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
+    view, name = card(dossier, sheet), _name(sheet)
     yield Document.of_text(f"{name}.html", kit.html("card.html.j2", view))
     yield Document.of_text(f"{name}.txt", kit.text("card.txt.j2", view))
     data = card_data(dossier.garage, dossier.track, dossier.episode, sheet, dossier.conditions)
     yield Document.of_text(f"{name}.yaml", card_yaml(dossier, sheet, data))
+
+
+def _name(sheet: Sheet) -> str:
+    return f"card-{sheet.id}"
 
 
 def _source(kit: Kit, view: Card, shape: Shape) -> str:

@@ -18,11 +18,10 @@ _PLAIN_KEY = re.compile(r"[A-Za-z_][A-Za-z0-9_.-]*")
 _WORDS = frozenset({"y", "n", "yes", "no", "on", "off", "true", "false", "null"})
 # JSON leaves these as they are, YAML does not let them stand.
 _ODD = re.compile("[\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff\ud800-\udfff]")
-_DIGEST = "# digest: SHA-256 of `card` as JSON with its keys sorted, no spaces, UTF-8"
 
 
 def card_yaml(dossier: Dossier, sheet: Sheet, data: Data) -> str:
-    """The file: `card` holds what the digest covers; caution, channel, revision, gearing and limits' version around it.
+    """The file: first what stands around the card (caution, channel, revision, gearing), then what the digest covers.
 
     The figures of `gearing` follow from a stint's top speed; speeds of the engine in rpm.
     """
@@ -39,7 +38,8 @@ def card_yaml(dossier: Dossier, sheet: Sheet, data: Data) -> str:
         "gearing": _gearing(gears) if gears else None,
     }
     lines = _mapping({key: value for key, value in around.items() if value is not None}, "")
-    return "\n".join([*lines, _DIGEST, *_mapping({"card": data}, "")]) + "\n"
+    note = f"# The digest is the SHA-256 of {', '.join(data)} as JSON: keys sorted, no spaces, UTF-8."
+    return "\n".join([*lines, note, *_mapping(data, "")]) + "\n"
 
 
 def _gearing(gears: Gearing) -> dict[str, Any]:
