@@ -165,7 +165,7 @@ class Teller:
         self.told.append(reason.reason)
         words = list(self._because(reason))
         advice = list(advice_passages(self.speaker, sheet, reason, guide))
-        splits = [one for one in lead if one.kind == "value"]
+        splits = [one for one in lead if set(one.settings) & set(sheet.garage.splits)]
         yield from lead if words or advice else splits
         yield from words
         yield from advice
