@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import cast
+from typing import Any, cast
 
 from producer.language.items import Item
 from producer.language.lexicon import CAUSES
+from producer.language.tokens import listed
 from producer.model.words import PHASES, Phase
 
 _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
+# Once the complaint and its place are said, these begin what to do about it.
+_ACTS = listed("go try run set bring just then i we you i'd give")
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +69,8 @@ def _condition(row: list[Item], first: int) -> Condition | None:
         one = row[at]
         if one.kind in _STARTERS and not _passing(row, at):
             break
+        if feel and phase and (one.word in _ACTS or one.kind in _STARTERS) and not _foreign(one):
+            break
         if one.kind == "sep" and feel and (phase or one.word in {",", ":", "then"}):
             break
         if one.kind == "feel":
@@ -80,18 +85,22 @@ def _condition(row: list[Item], first: int) -> Condition | None:
     return Condition(first, last, _complaint(row, first, feel, last), row[first].start, row[last - 1].end)
 
 
+def _foreign(one: Item) -> bool:
+    return bool(getattr(one.data, "foreign", False))
+
+
 def _passing(row: list[Item], at: int) -> bool:
     """A lap count, a corner or a word of movement inside a condition: "after 20 laps", "takes a set"."""
     one = row[at]
     if one.kind == "number":
-        return bool(getattr(one.data, "foreign", False))
+        return _foreign(one)
     if one.kind == "move":
         return isinstance(one.data, tuple) and one.data[1] == "way"
     return one.kind == "set" and not getattr(one.data, "addresses", ()) and not getattr(one.data, "parts", ())
 
 
 def _complaint(row: list[Item], first: int, feel: int, last: int) -> str | None:
-    polarity, kind = _feel(row[feel])
+    polarity, kind = _feel(row[feel])[:2]
     denied = any(one.kind == "neg" for one in row[first:feel])
     if kind == "change" and not denied:
         return None
@@ -104,22 +113,35 @@ def _complaint(row: list[Item], first: int, feel: int, last: int) -> str | None:
     return f"{'tight' if tight else 'loose'} {next(iter(where))}"
 
 
-def _feel(item: Item) -> tuple[int, str]:
-    return cast("tuple[int, str]", item.data)
+def _feel(item: Item) -> tuple[Any, ...]:
+    """Polarity, kind and, where the words say it, the part of the corner."""
+    return cast("tuple[Any, ...]", item.data)
 
 
 def _sign(row: list[Item], at: int) -> int:
     """+1 tighter, -1 looser, 0 nothing said, after what stands around the word turned it."""
-    polarity, kind = _feel(row[at])
+    polarity, kind = _feel(row[at])[:2]
     turns = _turns(row, at)
     if kind != "state":
-        return polarity * (-1) ** turns if turns < 2 else 0
+        return int(polarity * (-1) ** turns) if turns < 2 else 0
     if turns:
-        return -polarity if turns == 1 else 0
+        return -int(polarity) if turns == 1 else 0
     before = [one.word for one in row[max(0, at - 4) : at]]
     if not CAUSES.isdisjoint(before) or _much(row, at) > 0:
-        return polarity
+        return int(polarity)
     return 0
+
+
+def complaint(row: list[Item]) -> Effect | None:
+    """A complaint that a stretch states as it is ("it was loose off"): what a setting that followed has cured."""
+    said = [at for at, one in enumerate(row) if one.kind == "feel" and _feel(one)[1] == "state"]
+    if len(said) != 1 or sum(one.kind == "feel" for one in row) != 1 or _turns(row, said[0]):
+        return None
+    at = said[0]
+    phases = tuple(one for one in PHASES if one in _where(row, at))
+    if not any(one.kind == "pronoun" or one.word == "car" for one in row[:at]):
+        return None
+    return Effect(-int(_feel(row[at])[0]), phases, row[0].start, row[-1].end)
 
 
 def _much(row: list[Item], at: int) -> int:
@@ -131,12 +153,16 @@ def _much(row: list[Item], at: int) -> int:
 def _turns(row: list[Item], at: int) -> int:
     """How often the feel at `at` is turned round: negations, remedies, "less", "goes away"."""
     count = 0
+    moved = False
     for back in range(at - 1, max(-1, at - 9), -1):
         one = row[back]
         if one.kind in {"feel", "sep"}:
             break
+        if one.kind in {"set", "number"} and row[at - 1].kind != "neg":
+            # A movement before the setting is the setting's own: "less air in the right front".
+            moved = True
         lowered = one.kind == "move" and isinstance(one.data, tuple) and one.data[0] < 0 and one.data[1] != "way"
-        if one.kind in {"neg", "cure"} or (lowered and at - back <= 4):
+        if one.kind in {"neg", "cure"} or (lowered and not moved and at - back <= 4):
             # "prevents ... from", "keeps it from": one remedy, however many words.
             count += 1
             if one.kind == "cure" or lowered:
@@ -144,6 +170,8 @@ def _turns(row: list[Item], at: int) -> int:
     for one in row[at + 1 : at + 7]:
         if one.kind in {"feel", "sep"}:
             break
+        if one.kind == "out" and any(other.kind == "take" for other in row[max(0, at - 3) : at]):
+            count += 1  # "takes the wiggle out"
         if one.kind == "cure" and one.word in {"away", "gone", "disappears", "disappeared", "cured"}:
             count += 1
     return count
@@ -151,7 +179,7 @@ def _turns(row: list[Item], at: int) -> int:
 
 def _where(row: list[Item], at: int) -> set[Phase]:
     """The parts of the corner named after a feel, else before it."""
-    found: set[Phase] = set()
+    found: set[Phase] = set(_feel(row[at])[2:])
     after = row[at + 1 : at + 10]
     for distance, one in enumerate(after):
         if one.kind == "feel" or (one.kind == "set" and found):

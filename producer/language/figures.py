@@ -185,7 +185,8 @@ def _ended(text: list[str], at: int, groups: list[tuple[int, int]], hundred: boo
         part, following = _and_part(text, at)
         if part:
             return Said(following, (value + part,))
-        if value == 1 and text[at - 1] == "one" and word not in UNITS and word not in MORE:
+        counted = word in UNITS or word in MORE or (at > 1 and text[at - 2] in {"up", "down", "by"})
+        if value == 1 and text[at - 1] == "one" and not counted:
             return None  # "this one", "one of them"
         return Said(at, (value,), (value / _HUNDRED,) if hundred else ())
     part, following = _and_part(text, at)

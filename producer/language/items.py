@@ -11,6 +11,7 @@ from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import Words, listed
 
 _PLACED = frozenset({"param", "corner", "axle", "side", "split"})
+_BETWEEN = frozenset({"word", "at", "in", "pronoun"})
 # "bump the right front" is a movement, "bump on the right front" a setting.
 _DOUBTFUL = frozenset({"bump", "bumps"})
 _GEARS = listed("top first second third fourth fifth sixth high low next my your riding landing")
@@ -131,7 +132,7 @@ def _cluster(row: list[Item], at: int, vocabulary: Vocabulary) -> tuple[list[Ite
             cluster.append(row[look + 1])
             look += 1
             following = look + 1
-        elif one.word not in GLUE:
+        elif one.word not in GLUE or one.kind not in _BETWEEN:
             break
         look += 1
     return cluster, following

@@ -37,7 +37,8 @@ FOREIGN: dict[str, object] = {
     **_each("tire|tires|tyre|tyres|tread|shoulder|wheel|wheels|fender|quarter panel"),
     **_each(
         "temp|temps|temperature|temperatures|wear|lap time|lap times|best lap|average|pyrometer|brake temps|tire temps|"
-        "tyre temps|tire wear|tyre wear|tire temperatures|tyre temperatures|percent used|readings",
+        "tyre temps|tire wear|tyre wear|tire temperatures|tyre temperatures|percent used|readings|worn|"
+        "had worn",
         True,
     ),
 }
@@ -80,8 +81,8 @@ COMPARED = _each("instead of|rather than|not the|in place of|as opposed to|over 
 CORRECT = _each(
     "sorry|no wait|wait|i mean|make that|scratch that|or rather|no sorry|excuse me|correction|let me correct that"
 )
-# Effects. (polarity, kind): +1 tighter, -1 looser; a `state` is a complaint, a `change` is an effect as it is
-# said, a `refusal` is either.
+# Effects. (polarity, kind, part of the corner if said): +1 tighter, -1 looser; a `state` is a complaint, a `change` is
+# an effect as it is said, a `refusal` is either.
 FEEL: dict[str, object] = {
     **_each(
         "tighter|tightens|tighten|tightened|tightening|tightens up|tightens it up|tighten it up|tightened it up|"
@@ -96,11 +97,16 @@ FEEL: dict[str, object] = {
         "looser|loosens|loosen|loosened|loosening|loosens up|loosens it up|loosen it up|loosened it up|"
         "loosens the car up|loosens it|frees up|free up|freed up|frees it up|free it up|freed it up|frees the car up|"
         "frees the car|frees it|frees|freer|freeing|rotates|rotate|rotated|rotating|rotates better|rotate better|"
-        "more rotation|turns better|turn better|turns in better|turn in better|turned better|helps it turn|"
+        "more rotation|turns better|turn better|turned better|helps it turn|"
         "help it turn|helps the car turn|help the car turn|helps turn|helped it turn|helps it rotate|"
-        "helps the car rotate|helps it turn in|helps the car turn in|turns in freely|turns more|more oversteer|"
+        "helps the car rotate|turns more|more oversteer|"
         "gets it to turn|lets it turn|lets the car turn|makes it turn|makes the car turn|bites",
         (-1, "change"),
+    ),
+    **_each(
+        "helps it turn in|help it turn in|helps the car turn in|turns in freely|turns in better|turn in better|"
+        "helps turn in|turns in quicker|turns in sooner",
+        (-1, "change", "entry"),
     ),
     **_each(
         "tight|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|understeer|understeers|"
@@ -174,7 +180,7 @@ PLAIN = _each(
     "drop a comment|drop a like|drop me|dropped two|back end|the back end|rear end|"
     "what's left|is left|left over|left to|nothing left|turn left|turns left|turn right|left alone|"
     "split this|split it|split them|split the difference|tight race|really tight race|tight pack|tight schedule|"
-    "no pressure|under pressure|pressure is on|up to you|up to speed|come up|came up|coming up|end up|ends up|ended "
+    "no pressure|under pressure|pressure is on|up to you|up to speed|coming up next|coming up in|end up|ends up|ended "
     "up|set up|sets up|pick up|picked up|picks up|show up|shows up|showed up|give up|gives up|keep up|wake up|wakes up|"
     "down below|down the straight|down the line|down the road|up the track|up the banking|up the hill|drop off|"
     "drops off|dropped off|falls off|sit down|slow down|slows down|"

@@ -23,6 +23,7 @@ _CLOSES = listed(
     "from until until i we you than"
 )
 _VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
+_LIMITS = listed("past below above under over beyond least most near")
 _COUNTS = frozenset({"click", "step"})
 
 
@@ -58,7 +59,12 @@ def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bo
         number = number_of(one)
         if number.foreign:
             return 0, False
-        return (number.more, False) if number.more else (int(number.again), True)
+        if number.more:
+            return number.more, False
+        # "a click out of the left rear", without a verb.
+        if number.unit and _out_after(row, at + 1):
+            return -1, False
+        return int(number.again), True
     if one.kind == "take":
         return _taken(row, at, bare), False
     if one.kind == "put":
@@ -69,7 +75,15 @@ def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bo
         return 0, False
     sign, how = cast("tuple[int, str]", one.data)
     fits = {"verb": _verb, "as": _describes, "way": _way, "much": _much}[how]
-    return (sign, False) if fits(row, at, heads, bare) else (0, False)
+    said = fits(row, at, heads, bare) or (one.word == "lower" and _describes(row, at, heads, bare))
+    return (sign, False) if said else (0, False)
+
+
+def _out_after(row: list[Item], at: int) -> bool:
+    """As in "a click out of", "a pound of air out of"."""
+    while at < len(row) and row[at].kind in {"word", "set"} and (row[at].word == "of" or row[at].kind == "set"):
+        at += 1
+    return at < len(row) and row[at].kind == "out" and row[at].word != "off"
 
 
 def _kind(row: list[Item], at: int) -> str:
@@ -137,15 +151,15 @@ def _number_near(row: list[Item], at: int) -> bool:
 
 
 def _taken(row: list[Item], at: int, bare: bool) -> int:
-    """As in "take half a percent out", "took the split out": -1; "take it up" is left to its way."""
+    """As in "take half a percent out", "take out a click": -1; "take it up" is left to its way."""
     for ahead in range(at + 1, min(at + 10, len(row))):
         one = row[ahead]
         if one.kind == "sep":
             return 0
         if one.kind == "out":
-            between = row[at + 1 : ahead]
-            counted = any(_plain(item) and number_of(item).unit for item in between)
-            named = any(item.kind == "set" for item in (*between, *row[ahead + 1 : ahead + 4]))
+            around = [*row[at + 1 : ahead], *(row[ahead + 1 : ahead + 5] if ahead == at + 1 else ())]
+            counted = any(_plain(item) and number_of(item).unit for item in around)
+            named = any(item.kind == "set" for item in (*around, *row[ahead + 1 : ahead + 4]))
             return -1 if counted or (named and not bare) else 0
     return 0
 
@@ -189,7 +203,7 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
     while before >= 0 and row[before].word in _VAGUE and row[before].kind not in {"to", "from", "by", "compared", "at"}:
         before -= 1
     kind = _kind(row, before)
-    if kind == "compared" or (kind == "neg" and before == at - 1):
+    if _aside(row, at, before):
         return ""
     if kind == "from":
         return "from"
@@ -200,12 +214,20 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
     if kind == "to":
         return "to"
     if _kind(row, at + 1) == "to" and at + 2 < len(row) and _plain(row[at + 2]):
-        return "from"
+        return "amount" if kind == "move" and number.unit else "from"
     if kind == "by" or _kind(row, at + 1) == "by":
         return "amount"
-    if kind == "at" and not _measured(row, at):
+    if kind == "at" and not _measured(row, at) and not (moved and _difference(number, grid, unit)):
         return "value"
     return _amount_or_value(row, at, moved, grid, unit)
+
+
+def _aside(row: list[Item], at: int, before: int) -> bool:
+    """A limit, a comparison, a denied figure, the size of a change: no figure of the setting."""
+    if _word(row, before) in _LIMITS or any(one.word in {"change", "difference"} for one in row[at + 1 : at + 4]):
+        return True
+    kind = _kind(row, before)
+    return kind in {"compared", "than"} or (kind == "neg" and before == at - 1)
 
 
 def _measured(row: list[Item], at: int) -> bool:
@@ -217,7 +239,8 @@ def _measured(row: list[Item], at: int) -> bool:
 def _amount_or_value(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str) -> str:
     number = number_of(row[at])
     if not moved:
-        return "value"
+        counted = number.unit in _COUNTS and _kind(row, at - 1) != "set" and _word(row, at + 1) != "of"
+        return "" if counted else "value"
     if _measured(row, at) or number.unit in _COUNTS:
         return "amount"
     if grid is None:
@@ -228,6 +251,12 @@ def _amount_or_value(row: list[Item], at: int, moved: bool, grid: Grid | None, u
     if as_value != as_amount:
         return "value" if as_value else "amount"
     return "amount" if as_amount or number.unit else "value"
+
+
+def _difference(number: Number, grid: Grid | None, unit: str) -> bool:
+    """Said with a unit and too small for a value: "which is a percent and a half"."""
+    value = settle(number.candidates(unit), grid) if grid else None
+    return bool(grid and number.unit and value is not None and not grid.inside(value) and _multiple(value, grid))
 
 
 def _multiple(amount: Decimal, grid: Grid) -> bool:

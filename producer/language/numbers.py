@@ -13,13 +13,12 @@ from itertools import chain
 
 from producer.language.figures import Said, figure_at
 from producer.language.number_words import FOREIGN_AFTER, FOREIGN_BEFORE, MORE, ORDINALS, SMALL, TENS, UNITS, VULGAR
-from producer.language.tokens import Words, sentences
+from producer.language.tokens import Words, listed, sentences
 from producer.model.grid import Grid
 
 # Where a number may start: checked first, most words fail here.
-STARTS = frozenset(
-    chain(SMALL, TENS, VULGAR, ("a", "an", "another", "half", "quarter", "minus", "negative", "-", "point", "inch"))
-)
+_OTHER_STARTS = listed("a an another half quarter minus negative - + point inch")
+STARTS = frozenset(chain(SMALL, TENS, VULGAR, _OTHER_STARTS))
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +26,7 @@ class Number:
     """`readings` are what it may mean, the likeliest first; `ratios` what it may mean as well for a gear.
 
     `start`, `end`: characters of the text, the unit's words included. `unit` is a unit's symbol, or `click`, `step`,
-    `point` (places counted), or "". `more` is 1 or -1 for "two more clicks", `again` marks "another half a percent".
+    `point` (places counted), or "". `more` is 1 or -1 for "two more clicks" and "+25", `again` marks "another click".
     """
 
     start: int
@@ -85,10 +84,10 @@ def read(words: Words, at: int) -> tuple[Number | None, int]:
     if word not in STARTS and not (word[0].isdigit() or (word[0] == "." and len(word) > 1 and word[1].isdigit())):
         return None, at + 1
     begin, minus = at, False
-    if word in {"minus", "negative", "-"}:
+    if word in {"minus", "negative", "-", "+"}:
         if at + 1 >= len(text) or not _signed(words, at):
             return None, at + 1
-        minus, at = True, at + 1
+        minus, at = word != "+", at + 1
     again = text[at] == "another"
     said = figure_at(words, at)
     if said is None:
@@ -98,7 +97,7 @@ def read(words: Words, at: int) -> tuple[Number | None, int]:
 
 def _signed(words: Words, at: int) -> bool:
     """A written minus stands before a digit without a space and after no digit."""
-    if words.text[at] != "-":
+    if words.text[at] not in {"-", "+"}:
         return True
     close = words.start[at + 1] == words.end[at] and words.text[at + 1][0] in ".0123456789"
     apart = at == 0 or words.end[at - 1] < words.start[at] or words.text[at - 1] in "(=:"
@@ -112,6 +111,8 @@ def _complete(words: Words, begin: int, said: Said, minus: bool, again: bool) ->
         unit, more, at = _unit(words, at)
     if again and not unit and not said.readings:
         return None, begin + 1
+    if text[begin] == "+":
+        more = 1
     foreign = not said.readings or _foreign(words, begin, at)
     sign = -1 if minus else 1
     number = Number(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from producer.language.feels import Condition, Effect
@@ -11,6 +11,7 @@ from producer.language.items import Item
 from producer.language.movements import Move
 from producer.language.numbers import Number, settle
 from producer.language.terms import Mention, Vocabulary
+from producer.language.tokens import listed
 from producer.model.claim import Claim
 from producer.model.grid import Grid
 from producer.model.words import Direction
@@ -22,7 +23,7 @@ _SAID = {
     "deg": {"deg"}, "clicks": {"click", "step"}, "turns": {"turns"}, "mm": {"mm"}, "kPa": {"kPa"}, "N/mm": {"N/mm"},
 }  # fmt: skip
 _COUNTS = frozenset({"click", "step"})
-_SPRINGY = frozenset({"stiffen", "stiffens", "stiffened", "stiffening", "soften", "softens", "softened", "softening"})
+_SPRINGY = listed("stiffen stiffens stiffened stiffening soften softens softened softening stiffer softer")
 
 
 @dataclass(slots=True)
@@ -70,6 +71,10 @@ def fitting(
         return vocabulary.resolve(parameter, mention.parts) if parameter else ()
     if mention.side and topic and not mention.parameter:
         return vocabulary.resolve(topic, axle=axle, side=mention.side)
+    if mention.side and axle and not mention.parameter:
+        corner = replace(mention, parts=(f"{mention.side[0]}{axle[0]}",), side="")
+        parameter = _of_corner(corner, numbers, row, vocabulary, "") if numbers else ""
+        return vocabulary.resolve(parameter, corner.parts) if parameter else ()
     return tuple(one for one in subject if one.split(".")[0] == mention.parameter)
 
 
@@ -80,16 +85,27 @@ def _of_corner(mention: Mention, numbers: list[Number], row: list[Item], vocabul
     if placed and (not numbers or any(_possible(one, topic, part, vocabulary) for one in numbers)):
         return topic
     known = vocabulary.by_part[part]
-    values = [one for one in numbers if one.unit not in _COUNTS and not _by(one, row)]
+    springy = any(one.word in _SPRINGY for one in row)
+    if springy:
+        known = tuple(name for name in known if vocabulary.role(name) not in {"tyre_pressure", "camber"})
+    values = [one for one in numbers if one.unit not in _COUNTS and not one.more and not _by(one, row)]
+    if any(one.unit and _beside_move(one, row) for one in values):
+        values = []
     found = {name for one in values for name in known if _as_value(one, name, part, vocabulary)}
     if not found:
         found = {name for one in numbers for name in known if _as_amount(one, name, part, vocabulary)}
     if len(found) == 1:
         return found.pop()
     spring = vocabulary.of_role("spring")
-    if not numbers and spring in known and any(one.word in _SPRINGY for one in row):
+    if not found and spring in known and springy:
         return spring
     return ""
+
+
+def _beside_move(number: Number, row: list[Item]) -> bool:
+    """As in "25 pounds more" or "up 25 pounds"."""
+    at = next((at for at, one in enumerate(row) if one.start == number.start), 0)
+    return any(one.kind == "move" for one in row[max(0, at - 1) : at + 2])
 
 
 def _by(number: Number, row: list[Item]) -> bool:
@@ -158,7 +174,7 @@ def _claim(draft: Draft, address: str, sign: int, vocabulary: Vocabulary, text: 
     if "frm" in values and direction is None and "to" not in values:
         values.pop("frm")
     polarity = draft.effect.polarity if draft.effect else 0
-    if not values and direction is None and (not polarity or (draft.target and not draft.target.addresses)):
+    if not values and direction is None and (not polarity or not draft.target or len(draft.target.addresses) != 1):
         return None
     start, end = _extent(draft)
     claim = Claim(
@@ -208,7 +224,9 @@ def _figures(draft: Draft, address: str, vocabulary: Vocabulary) -> tuple[dict[s
 def _value(number: Number, grid: Grid, unit: str) -> Decimal | None:
     if number.unit and number.unit not in _SAID.get(unit, ()):
         return None
-    return settle(number.candidates(unit), grid)
+    value = settle(number.candidates(unit), grid)
+    # A minus before a figure that cannot be negative is a movement, and nothing said which.
+    return None if value is not None and value < 0 <= grid.low else value
 
 
 def _amount(number: Number, grid: Grid, unit: str) -> Decimal | None:

@@ -12,10 +12,11 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from producer.language.comparing import difference
-from producer.language.feels import Condition, Effect, conditions, effect
+from producer.language.feels import Condition, Effect, complaint, effect
 from producer.language.items import Item, items, mention_of, number_of
 from producer.language.movements import Move, moves, role_of
 from producer.language.settling import Draft, fitting, settled
+from producer.language.stretches import corrected, side_only, stretches, topics, with_conditions
 from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import Words, sentences
 from producer.model.claim import Claim
@@ -32,6 +33,7 @@ class Statement:
     `spans`: characters (start, end) of the figures by field (`value`, `to`, `frm`, `amount`), `moved` those of the
     movement. `hedges` say why it may not be meant as a fact about the setup: `if`, `would`, `past`, `neg`, `than`,
     `someone`. `named` is False where the words name no setting and it is the subject's.
+    `sentence`: the characters of the sentence it stands in.
     """
 
     claim: Claim
@@ -39,6 +41,7 @@ class Statement:
     moved: tuple[int, int] | None
     hedges: frozenset[str]
     named: bool
+    sentence: tuple[int, int]
 
 
 @dataclass(slots=True)
@@ -55,6 +58,8 @@ class _Sentence:
     effect: tuple[Effect, int] | None = None
     others: bool = False
     readings: bool = False
+    cured: Effect | None = None
+    corner: tuple[str, ...] = ()
 
 
 def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ()) -> list[Statement]:
@@ -67,15 +72,16 @@ def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ())
 
 
 def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...], text: str) -> list[Statement]:
-    row = _corrected(items(sentence, vocabulary))
+    row = corrected(items(sentence, vocabulary))
     state = _Sentence(vocabulary, subject)
-    row = _topics(row)
+    row = topics(row)
     state.others = _names_other(row, state)
-    said = _with_conditions(row)
+    said = with_conditions(row)
     loose_if = next((one.start for one in said if one.kind == "if"), None)
-    for stretch, joint in _stretches(said):
+    for stretch, joint in stretches(said):
         _read(stretch, joint, state, _rest(said, stretch))
     found: list[Statement] = []
+    around = (sentence.start[0], sentence.end[-1])
     for draft in state.drafts:
         hedges = {one.kind for one in said if one.kind in _HEDGES and one.end <= draft.end and not _of_feel(one, draft)}
         if loose_if is not None and loose_if < draft.end:
@@ -83,47 +89,14 @@ def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...],
         if any(one.kind == "than" for one in draft.row):
             hedges.add("than")
         for claim, spans, moved in settled(draft, vocabulary, text):
-            found.append(Statement(claim, spans, moved, frozenset(hedges), draft.target is not None))
+            named = draft.target is not None
+            found.append(Statement(claim, spans, moved, frozenset(hedges), named, around))
     return found
 
 
 def _of_feel(one: Item, draft: Draft) -> bool:
     """A negation that belongs to the effect ("it won't step out") says nothing against the movement."""
     return one.kind == "neg" and draft.effect is not None and one.start >= draft.effect.start - 12
-
-
-def _corrected(row: list[Item]) -> list[Item]:
-    """Without what was taken back: "four hundred, sorry, four fifty" keeps the last number only."""
-    for at, one in enumerate(row):
-        if one.kind != "correct":
-            continue
-        before = next((x for x in range(at - 1, max(-1, at - 5), -1) if row[x].kind == "number"), None)
-        after = next((x for x in range(at + 1, min(len(row), at + 6)) if row[x].kind == "number"), None)
-        if before is not None and after is not None:
-            return _corrected(row[:before] + row[after:])
-    return row
-
-
-def _topics(row: list[Item]) -> list[Item]:
-    """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
-    sides = [at for at, one in enumerate(row) if one.kind == "set" and _side_only(mention_of(one))]
-    if not sides:
-        return row
-    found = list(row)
-    for at, one in enumerate(row[: sides[-1]]):
-        if one.kind == "set":
-            mention = mention_of(one)
-            if mention.parameter and mention.axle and not mention.split and len(mention.addresses) == 2:
-                found[at] = Item("set", one.word, _bare(mention), one.start, one.end)
-    return found
-
-
-def _bare(one: Mention) -> Mention:
-    return Mention(one.start, one.end, one.parameter, (), (), one.axle)
-
-
-def _side_only(one: Mention) -> bool:
-    return bool(one.side) and not (one.parameter or one.parts or one.axle or one.split)
 
 
 def _names_other(row: list[Item], state: _Sentence) -> bool:
@@ -142,34 +115,6 @@ def _names_other(row: list[Item], state: _Sentence) -> bool:
     return False
 
 
-def _with_conditions(row: list[Item]) -> list[Item]:
-    """Each condition as one item."""
-    found: list[Item] = []
-    at = 0
-    for one in conditions(row):
-        found += row[at : one.first]
-        found.append(Item("condition", "", one, one.start, one.end))
-        at = one.last
-    return found + row[at:]
-
-
-def _stretches(row: list[Item]) -> list[tuple[list[Item], str]]:
-    """The row cut at its joints, with the word of the joint before each."""
-    found: list[tuple[list[Item], str]] = []
-    run: list[Item] = []
-    joint = ""
-    for one in row:
-        if one.kind in {"sep", "condition"}:
-            if run:
-                found.append((run, joint))
-            run, joint = [], one.word
-            if one.kind == "condition":
-                found.append(([one], joint))
-        else:
-            run.append(one)
-    return [*found, (run, joint)] if run else found
-
-
 def _rest(row: list[Item], stretch: list[Item]) -> list[Item]:
     return [one for one in row if one.start >= stretch[-1].end]
 
@@ -180,13 +125,24 @@ def _read(stretch: list[Item], joint: str, state: _Sentence, rest: list[Item]) -
         return
     _note_topic(stretch, state)
     count = len(state.drafts)
-    targets = [at for at, one in enumerate(stretch) if one.kind == "set" and _is_target(mention_of(one), state)]
+    if joint != "so":
+        state.cured = None
+    targets = _targets(stretch, state)
     if not targets:
         _go_on(stretch, joint, state)
     elif not _compared(stretch, targets, state):
         for part, target in _pairs(stretch, targets, state):
             _draft(part, target, state)
-    _attach_effect(stretch, state, count, bool(targets))
+    _attach_effect(stretch, joint, state, count, bool(targets))
+
+
+def _targets(stretch: list[Item], state: _Sentence) -> list[int]:
+    """The places of the mentions that can have figures; a parameter for the corner said before only where none is."""
+    found = [at for at, one in enumerate(stretch) if one.kind == "set" and _is_target(mention_of(one), state)]
+    placed = [at for at in found if mention_of(stretch[at]).addresses or not mention_of(stretch[at]).parameter]
+    corners = [mention_of(one).parts for one in stretch if one.kind == "set" and mention_of(one).parts]
+    state.corner = corners[-1] if corners else state.corner
+    return placed or found
 
 
 def _condition(item: Item, state: _Sentence, rest: list[Item]) -> None:
@@ -211,6 +167,8 @@ def _note_topic(stretch: list[Item], state: _Sentence) -> None:
                 state.topic, state.axle = mention.parameter, mention.axle
             elif mention.parts:
                 state.axle = "front" if mention.parts[0].endswith("f") else "rear"
+            elif mention.axle and not mention.split:
+                state.axle = mention.axle
 
 
 def _is_target(one: Mention, state: _Sentence) -> bool:
@@ -219,9 +177,11 @@ def _is_target(one: Mention, state: _Sentence) -> bool:
         return False
     if one.addresses or one.parts or one.split:
         return True
-    if _side_only(one):
+    if side_only(one):
         shape = state.vocabulary.garage.parameters.get(state.topic)
-        return shape is not None and (bool(shape.ends) or bool(shape.corners and state.axle))
+        return bool(state.axle) if shape is None else bool(shape.ends) or bool(shape.corners and state.axle)
+    if one.parameter and state.corner and state.vocabulary.cornered(one.parameter) and not one.axle and not one.side:
+        return True
     own = [address for address in state.subject if address.split(".")[0] == one.parameter]
     return bool(one.parameter) and len(own) == 1 and not one.axle and not one.side
 
@@ -266,7 +226,10 @@ def _compared(stretch: list[Item], targets: list[int], state: _Sentence) -> bool
 def _draft(part: list[Item], target: int, state: _Sentence) -> None:
     mention = mention_of(part[target])
     numbers = [number_of(one) for one in part if one.kind == "number" and not number_of(one).foreign]
-    addresses = fitting(mention, numbers, part, state.vocabulary, state.subject, state.topic, state.axle)
+    if mention.parameter and not mention.addresses and state.corner and not mention.split:
+        addresses = state.vocabulary.resolve(mention.parameter, state.corner)
+    else:
+        addresses = fitting(mention, numbers, part, state.vocabulary, state.subject, state.topic, state.axle)
     begin = min((one.start for one in part if one.kind in {"number", "move", "take", "put", "set"}), default=0)
     ends = [one.end for one in part if one.kind in {"number", "set", "move", "out", "in"}]
     draft = Draft(mention, addresses, part, begin, max(ends))
@@ -275,6 +238,8 @@ def _draft(part: list[Item], target: int, state: _Sentence) -> None:
     state.drafts.append(draft)
     if state.effect is not None:
         draft.effect, state.effect = state.effect[0], None
+    elif state.cured is not None and (draft.moves or "to" in draft.slots):
+        draft.effect, state.cured = state.cured, None
 
 
 def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
@@ -294,7 +259,7 @@ def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
         number = number_of(one)
         if bare and not number.unit and not (draft.target and at and part[at - 1].kind in {"from", "to", "by"}):
             continue
-        role = role_of(part, at, bool(draft.moves), grid, unit)
+        role = role_of(part, at, bool(draft.moves) or "from" in draft.slots, grid, unit)
         if role:
             draft.slots.setdefault(role, []).append((number, one))
 
@@ -309,6 +274,9 @@ def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
     last = state.drafts[-1] if state.drafts else None
     first = next((one for one in stretch if one.kind not in {"word", "pronoun"}), None)
     leads = first is not None and (first.kind in _GOES_ON) and not (first.kind == "number" and number_of(first).foreign)
+    if last is not None and state.pending is not None and last.condition is not state.pending and leads:
+        _again(last, stretch, state)
+        return
     if last is not None and last.target is not None:
         if joint == "or" and first is not None and first.kind == "number":
             last.doubtful = True
@@ -320,7 +288,21 @@ def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
             last.condition = last.condition or state.pending
         return
     if state.subject and not state.others:
-        _of_subject(stretch, state)
+        if last is not None and first is not None and first.kind in {"by", "from"} and not last.slots:
+            _fill(last, stretch, state, bare=True)
+        else:
+            _of_subject(stretch, state)
+
+
+def _again(last: Draft, stretch: list[Item], state: _Sentence) -> None:
+    """A second condition about the setting before it: "... and if it is loose off, raise it"."""
+    begin = next(one.start for one in stretch if one.kind in _GOES_ON)
+    ends = [one.end for one in stretch if one.kind in {"number", "move", "pronoun"}]
+    draft = Draft(last.target, last.addresses, stretch, begin, max([begin + 1, *ends]))
+    _fill(draft, stretch, state, bare=True)
+    draft.condition = state.pending
+    if not draft.empty():
+        state.drafts.append(draft)
 
 
 def _figures(stretch: list[Item]) -> bool:
@@ -347,9 +329,23 @@ def _of_subject(stretch: list[Item], state: _Sentence) -> None:
         state.drafts.append(draft)
 
 
-def _attach_effect(stretch: list[Item], state: _Sentence, count: int, named: bool) -> None:
+def _attach_complaint(stretch: list[Item], joint: str, state: _Sentence, named: bool) -> None:
+    """ "It was loose off, so I ...", "... because it was loose off": the setting has cured it."""
+    cured = complaint(stretch) if not named else None
+    if cured is None or any(one.kind == "someone" for one in stretch):
+        return
+    if joint == "because" and state.drafts and state.drafts[-1].moves and state.drafts[-1].effect is None:
+        state.drafts[-1].effect = cured
+    elif not state.drafts:
+        state.cured = cured
+
+
+def _attach_effect(stretch: list[Item], joint: str, state: _Sentence, count: int, named: bool) -> None:
     found = effect(stretch)
-    if found is None or any(one.kind == "someone" and one.end <= found.start for one in stretch):
+    if found is None:
+        _attach_complaint(stretch, joint, state, named)
+        return
+    if any(one.kind == "someone" and one.end <= found.start for one in stretch):
         return
     if len(state.drafts) > count or (state.drafts and not named):
         draft = state.drafts[-1]

@@ -110,6 +110,13 @@ class Vocabulary:
         return _SIDES[side]
 
 
+# What the trade calls it, whatever the garage's page says (common practice, no source).
+_OF_ROLE = {
+    "shock_compression": ("comp", "compression"), "shock_rebound": ("reb", "rebound"), "spring": ("spring",),
+    "track_bar": ("track bar", "panhard bar"), "tyre_pressure": ("tyre pressure",), "camber": ("camber",),
+    "weight.cross": ("cross weight",), "weight.front": ("nose weight",), "brake.front_bias": ("brake bias",),
+    "gear.final": ("final drive",),
+}  # fmt: skip
 _ANCHORS = frozenset({"param", "corner", "split"})
 
 
@@ -117,7 +124,7 @@ def _forms(garage: Garage) -> dict[tuple[str, ...], str]:
     """Every way a parameter is called, as words; the first parameter keeps a form that two share."""
     found: dict[tuple[str, ...], str] = {}
     for name, parameter in garage.parameters.items():
-        for said in (parameter.name, *parameter.say):
+        for said in (parameter.name, *parameter.say, *_OF_ROLE.get(parameter.role or "", ())):
             for spelling in ("us", "uk"):
                 form = tuple(words(spell(said, spelling)).text)
                 for one in (form, (*form[:-1], f"{form[-1]}s") if form and not form[-1].endswith("s") else form):

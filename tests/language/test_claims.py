@@ -96,11 +96,10 @@ def test_any_text_is_read(vocabulary: Vocabulary, text: str) -> None:
         assert one.text == text[one.start : one.end]
 
 
-_WORDS = st.sampled_from(
-    "raise drop the right front left rear rf lr spring springs cross wedge by to from at 25 750 fifty one and a half "
-    "seven , . if it is tight loose going in off the gas not won't keeps more less stiffer than split percent clicks "
-    "which so take out put in back up down um lap 52 pounds sorry".split()
-)
+_TRADE = """raise drop the right front left rear rf lr spring springs cross wedge by to from at 25 750 fifty one and a
+half seven , . if it is tight loose going in off the gas not won't keeps more less stiffer than split percent clicks
+which so take out put in back up down um lap 52 pounds sorry"""
+_WORDS = st.sampled_from(_TRADE.split())
 
 
 @settings(deadline=None)

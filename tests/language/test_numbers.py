@@ -202,12 +202,13 @@ def test_a_spoken_number_is_what_the_referee_reads(value: int) -> None:
         assert [x.readings[0] for x in numbers(said)] == [value]
 
 
+_ONES = """zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen
+seventeen eighteen nineteen"""
+_TENS = "_ _ twenty thirty forty fifty sixty seventy eighty ninety"
+
+
 def _cardinal(value: int) -> str:
-    ones = (
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen "
-        "seventeen eighteen nineteen"
-    ).split()
-    tens = "_ _ twenty thirty forty fifty sixty seventy eighty ninety".split()
+    ones, tens = _ONES.split(), _TENS.split()
     if value < 20:
         return ones[value]
     if value < 100:

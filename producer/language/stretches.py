@@ -1,0 +1,72 @@
+"""A sentence's items made ready: slips taken back, topics told from settings, conditions found, cut at the joints."""
+
+from __future__ import annotations
+
+from producer.language.feels import conditions
+from producer.language.items import Item, mention_of
+from producer.language.terms import Mention
+
+
+def corrected(row: list[Item]) -> list[Item]:
+    """Without what was taken back: "four hundred, sorry, four fifty" keeps the last number only."""
+    for at, one in enumerate(row):
+        if one.kind != "correct":
+            continue
+        before = next((x for x in range(at - 1, max(-1, at - 5), -1) if row[x].kind == "number"), None)
+        after = next((x for x in range(at + 1, min(len(row), at + 6)) if row[x].kind == "number"), None)
+        if before is not None and after is not None:
+            return corrected(row[:before] + row[after:])
+    return row
+
+
+def topics(row: list[Item]) -> list[Item]:
+    """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
+    sides = [at for at, one in enumerate(row) if one.kind == "set" and side_only(mention_of(one))]
+    if not sides:
+        return row
+    found = list(row)
+    for at, one in enumerate(row[: sides[-1]]):
+        if one.kind == "set":
+            mention = mention_of(one)
+            named = mention.parameter and mention.axle and not mention.split and len(mention.addresses) == 2
+            if named or (not mention.parameter and len(mention.parts) == 2):
+                found[at] = Item("set", one.word, _bare(mention), one.start, one.end)
+    return found
+
+
+def _bare(one: Mention) -> Mention:
+    axle = one.axle or ("front" if one.parts[0].endswith("f") else "rear")
+    return Mention(one.start, one.end, one.parameter, (), (), axle)
+
+
+def side_only(one: Mention) -> bool:
+    """Whether a mention says no more than "on the left"."""
+    return bool(one.side) and not (one.parameter or one.parts or one.axle or one.split)
+
+
+def with_conditions(row: list[Item]) -> list[Item]:
+    """Each condition as one item."""
+    found: list[Item] = []
+    at = 0
+    for one in conditions(row):
+        found += row[at : one.first]
+        found.append(Item("condition", "", one, one.start, one.end))
+        at = one.last
+    return found + row[at:]
+
+
+def stretches(row: list[Item]) -> list[tuple[list[Item], str]]:
+    """The row cut at its joints, with the word of the joint before each."""
+    found: list[tuple[list[Item], str]] = []
+    run: list[Item] = []
+    joint = ""
+    for one in row:
+        if one.kind in {"sep", "condition"}:
+            if run:
+                found.append((run, joint))
+            run, joint = [], one.word
+            if one.kind == "condition":
+                found.append(([one], joint))
+        else:
+            run.append(one)
+    return [*found, (run, joint)] if run else found
