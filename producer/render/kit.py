@@ -86,7 +86,7 @@ class Kit:
             return environment().get_template(name).render(view=view)
         except TemplateError as error:
             raise ProducerError(_sentence(name, error)) from error
-        except TypeError as error:
+        except (TypeError, ValueError, ArithmeticError, LookupError) as error:
             raise ProducerError(f"the template '{name}' cannot be filled: {error}") from error
 
 

@@ -48,7 +48,7 @@ def _pages(source: str, fonts: Any, **options: Any) -> list[bytes]:
 def _sentence(message: str) -> str:
     missing = _NO_GLYPH.search(message)
     if missing:
-        return f"the card's font has no letters for '{missing.group(1)[:40]}': write that name in other letters"
+        return f"the card's font has no '{missing.group(1)[:40]}': write what holds it in other letters"
     if _PANIC.match(message):
         return _PANIC.sub("", message)
     return f"the picture cannot be set: {message}"
