@@ -136,20 +136,16 @@ def _in_reason(one: Said) -> Iterator[Finding]:
     if value is None:
         return
     starts = _starts(one)
+    compared = starts if "than" in one.statement.hedges and one.address in one.sheet.values else []
     for field, figure in (("value", claim.value), ("to", claim.to)):
-        if (
-            figure is not None
-            and abs(figure) != abs(value)
-            and not ("than" in one.statement.hedges and figure in starts)
-        ):
+        if figure is not None and abs(figure) != abs(value) and figure not in compared:
             yield _differs(one, field, _has(one), _reference(one))
     if claim.frm is not None and starts and claim.frm not in starts:
-        came = " or ".join(one.sheet.garage.shown(one.address, x) for x in starts)
-        yield _differs(one, "frm", f"it comes from {came}", "say where it comes from, or write compared_with")
-    if claim.amount is not None and one.address in one.reason.targets if one.reason else False:
-        steps = [abs(value - start) for start in starts]
-        if steps and claim.amount not in steps:
-            yield _differs(one, "amount", f"the difference is {_amounts(one, steps)}", "say this difference")
+        yield _differs(one, "frm", f"it comes from {_shown(one, starts)}", "say that, or name it in compared_with")
+    steps = [abs(value - start) for start in starts]
+    explained = one.reason is not None and one.address in one.reason.targets
+    if claim.amount is not None and explained and steps and claim.amount not in steps:
+        yield _differs(one, "amount", f"the difference is {_shown(one, steps)}", "say this difference")
 
 
 def _in_advice(one: Said) -> Iterator[Finding]:
@@ -198,8 +194,8 @@ def _reference(one: Said) -> str:
     return f"say {figure}, or write {{{{ {one.address} }}}} so that it follows the sheet"
 
 
-def _amounts(one: Said, steps: list[Decimal]) -> str:
-    return " or ".join(dict.fromkeys(one.sheet.garage.shown(one.address, x) for x in steps))
+def _shown(one: Said, figures: list[Decimal]) -> str:
+    return " or ".join(dict.fromkeys(one.sheet.garage.shown(one.address, x) for x in figures))
 
 
 def _differs(one: Said, field: str, has: str, hint: str) -> Finding:

@@ -172,7 +172,10 @@ PAST = _each(
     "tried|trying|used to|was|were|had|started|began|before|previously|originally|yesterday|earlier|"
     "at first|usually|usual|normally|until now|last time|last week|last year"
 )
-SOMEONE = _each("he|she|they|his|her|their|the leader|you guys|somebody|someone|everybody|people|teammate")
+SOMEONE = _each(
+    "he|she|they|his|her|their|the leader|you guys|somebody|someone|everybody|people|teammate|"
+    "some of you|most of you|many of you|others|other people|folks|the fast guys|anybody|anyone|everyone"
+)
 PRONOUN = _each("it|this|that|them|these|those|both|mine|everything")
 # Idioms in which a word above means something else.
 PLAIN = _each(

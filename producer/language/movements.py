@@ -24,6 +24,7 @@ _CLOSES = listed(
 )
 _VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
 _LIMITS = listed("past below above under over beyond least most near")
+_SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
 _COUNTS = frozenset({"click", "step"})
 
 
@@ -36,6 +37,14 @@ class Move:
     end: int
     word: str
     weak: bool = False
+
+
+def without_others(row: list[Item], heads: Collection[str]) -> list[Item]:
+    """The row with measures of something else ("40 pounds of fuel") made plain words."""
+    return [
+        Item("word", one.word, None, one.start, one.end) if _plain(one) and _of_something_else(row, at, heads) else one
+        for at, one in enumerate(row)
+    ]
 
 
 def moves(row: list[Item], heads: Collection[str], role: str, bare: bool) -> list[Move]:
@@ -99,12 +108,22 @@ def _plain(one: Item) -> bool:
     return one.kind == "number" and not number_of(one).foreign
 
 
+def _of_something_else(row: list[Item], at: int, heads: Collection[str]) -> bool:
+    """As in "40 pounds of fuel": measured, but no setting."""
+    if not (number_of(row[at]).unit and _word(row, at + 1) == "of"):
+        return False
+    said = next((x for x in row[at + 2 :] if x.word not in _SMALL_WORDS), None)
+    return said is not None and said.kind not in {"set", "pronoun", "sep"} and said.word not in heads
+
+
 def _verb(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     """As in "raise the spring", "raise it", "raised by 25"; not "lowers the lap times"."""
     for ahead in range(at + 1, min(at + 7, len(row))):
         one = row[ahead]
         if one.kind in {"feel", "phase", "foreign", "sep"}:
             break
+        if bare and one.kind == "word" and one.word not in heads and one.word not in _SMALL_WORDS:
+            break  # "I lowered my hopes by two clicks"
         if one.kind == "set" or _plain(one) or one.word in heads:
             return True
         if one.kind == "pronoun" and ahead == at + 1:
@@ -138,7 +157,8 @@ def _much(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     """As in "less nose weight", "more clicks", "25 pounds more"; not "more than anything", not "more patient"."""
     after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
     if before is not None and _plain(before) and number_of(before).unit:
-        return True
+        # "25 pounds more on the left", not "25 pounds more load".
+        return after is None or after.kind != "word" or after.word in heads or after.word in _CLOSES
     if after is None:
         return False
     if after.kind == "set":

@@ -213,7 +213,8 @@ def _figures(draft: Draft, address: str, vocabulary: Vocabulary) -> tuple[dict[s
         name = "frm" if role == "from" else role
         for number, item in said:
             value = _amount(number, grid, unit) if role == "amount" else _value(number, grid, unit)
-            if value is None:
+            # Without a name only a figure that could be the setting's is taken for it.
+            if value is None or (role == "value" and draft.target is None and not grid.inside(value)):
                 continue
             if name in values and values[name] != value:
                 return None

@@ -14,7 +14,7 @@ from itertools import pairwise
 from producer.language.comparing import difference
 from producer.language.feels import Condition, Effect, complaint, effect
 from producer.language.items import Item, items, mention_of, number_of
-from producer.language.movements import Move, moves, role_of
+from producer.language.movements import Move, moves, role_of, without_others
 from producer.language.settling import Draft, fitting, settled
 from producer.language.stretches import corrected, side_only, stretches, topics, with_conditions
 from producer.language.terms import Mention, Vocabulary
@@ -248,6 +248,7 @@ def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
     address = draft.addresses[0] if draft.addresses else ""
     parameter = address.split(".")[0]
     heads = vocabulary.heads.get(parameter, frozenset())
+    part = without_others(part, heads)
     said = moves(part, heads, vocabulary.role(parameter) if parameter else "", bare)
     draft.moves += [one for one in said if not _denied(part, one)]
     draft.denied = draft.denied or any(_denied(part, one) for one in said)
