@@ -73,6 +73,7 @@ def _plain(error: Any) -> str:
         "string_type": f"text is wanted here, not {shown}",
         "string_pattern_mismatch": f"{shown} cannot be used here",
         "too_short": "at least one is wanted here",
+        "too_long": f"at most {ctx.get('max_length')} are wanted here",
         "int_from_float": f"a whole number is wanted here, not {shown}",
         "greater_than_equal": f"at least {ctx.get('ge')} is wanted here",
         "less_than_equal": f"at most {ctx.get('le')} is wanted here",

@@ -190,7 +190,7 @@ class Episode(Record):
     tested_with: Text | None = None
     planned: Date | None = None
     approach: str = ""
-    setups: Annotated[tuple[Setup, ...], Field(min_length=1)]
+    setups: Annotated[tuple[Setup, ...], Field(min_length=1, max_length=100)]
     stints: tuple[StintEntry, ...] = ()
     talking_points: TalkingPoints = Field(default_factory=lambda: TalkingPoints.model_validate({}))
     takes: tuple[TakeEntry, ...] = ()
