@@ -1,0 +1,73 @@
+"""What a reply's template is filled with."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+# How far the answer is: out, driven and to be published, being tested, an idea, nothing at all, not going to happen.
+Stage = Literal["out", "preview", "testing", "idea", "none", "declined"]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One change: `start` and `to` are figures, with the unit once; `words` the author's, `note` what else to know.
+
+    `rule` where the rule table says it and not the author; `when` the condition it was written for that the viewer
+    did not state (`on worn tyres`, `if you drive with a pad`).
+    """
+
+    setting: str
+    start: str
+    to: str
+    words: str
+    note: str
+    rule: bool
+    when: str
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """The changes for one feel; `feel` is "" where the message has only one."""
+
+    feel: str
+    lines: tuple[Line, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReplyView:
+    """A whole reply. Texts are ready to be shown; an empty one means there is nothing to say.
+
+    `about` is the track and class as far as known, `setup` the setup's name, `why` how it was chosen, `hint` which other
+    one may fit, `setups` the
+    names of all of the episode's, `stage` and `when` (a date) what there is about it; `state` is the episode's status.
+    `open` are sentences about feels that could not be answered, `values` one line for each page of the garage
+    (`more` where some were left out), `rules` directions without figures. `brief`: only greeting and caution fit.
+    """
+
+    handle: str
+    presenter: str
+    caution: str
+    spelling: str
+    about: str = ""
+    understood: str = ""
+    stage: Stage = "none"
+    state: str = ""
+    when: str = ""
+    setup: str = ""
+    setups: str = ""
+    version: str = ""
+    why: str = ""
+    hint: str = ""
+    untested: bool = False
+    groups: tuple[Group, ...] = ()
+    open: tuple[str, ...] = ()
+    rules: str = ""
+    values: tuple[str, ...] = ()
+    more: bool = False
+    questions: tuple[str, ...] = ()
+    consent: bool = False
+    offer: bool = True
+    link: str = ""
+    classes: str = ""
+    brief: bool = False
