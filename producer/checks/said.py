@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from producer.basics.finding import Finding, Severity
-from producer.language.statements import Statement, statements
-from producer.language.terms import Vocabulary
+from producer.language.reading import Reader, reader
+from producer.language.statements import Statement
 from producer.model.episode import Advice, Episode
 from producer.model.library import Case
 from producer.model.record import Record
@@ -53,28 +53,28 @@ def said(case: Case) -> Iterator[Said]:
     """
     if case.garage is None or not case.sheets:
         return
-    vocabulary = Vocabulary(case.garage)
+    reading = reader(case.garage)
     names = _setup_names(case.episode)
     for sheet in case.sheets:
         for reason in sheet.reasons:
             if not reason.inherited:
-                for one in _of_reason(sheet, reason, vocabulary):
+                for one in _of_reason(sheet, reason, reading):
                     if _meant(one, names):
                         yield one
-    for one in _around(case, vocabulary):
+    for one in _around(case, reading):
         if _meant(one, names):
             yield one
 
 
-def _of_reason(sheet: Sheet, reason: SheetReason, vocabulary: Vocabulary) -> Iterator[Said]:
-    for one in _read(reason.because, vocabulary, reason.targets):
+def _of_reason(sheet: Sheet, reason: SheetReason, reading: Reader) -> Iterator[Said]:
+    for one in _read(reason.because, reading, reason.targets):
         yield Said(reason.reason, ("because",), reason.because, one, sheet, reason)
     for advice in reason.advice:
-        for one in _read(advice.say, vocabulary, reason.targets):
+        for one in _read(advice.say, reading, reason.targets):
             yield Said(advice, ("say",), advice.say, one, sheet, reason, advice)
 
 
-def _around(case: Case, vocabulary: Vocabulary) -> Iterator[Said]:
+def _around(case: Case, reading: Reader) -> Iterator[Said]:
     episode, first = case.episode, case.sheets[0]
     points = episode.talking_points
     texts: tuple[tuple[Record, str, str], ...] = (
@@ -84,15 +84,15 @@ def _around(case: Case, vocabulary: Vocabulary) -> Iterator[Said]:
         (points, "closing", points.closing),
     )
     for record, key, text in texts:
-        for one in _read(text, vocabulary, ()):
+        for one in _read(text, reading, ()):
             yield Said(record, (key,), text, one, first)
 
 
-def _read(text: str, vocabulary: Vocabulary, subject: tuple[str, ...]) -> list[Statement]:
+def _read(text: str, reading: Reader, subject: tuple[str, ...]) -> tuple[Statement, ...]:
     """References are no literals: they are read as a word that says nothing."""
     if not text:
-        return []
-    return statements(_REFERENCE.sub(lambda match: "x" * len(match.group()), text), vocabulary, subject)
+        return ()
+    return reading.statements(_REFERENCE.sub(lambda match: "x" * len(match.group()), text), subject)
 
 
 def _setup_names(episode: Episode) -> dict[str, re.Pattern[str]]:

@@ -66,7 +66,7 @@ def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ())
     """Every statement of a text in order. `subject`: the addresses that a reason is for."""
     found: list[Statement] = []
     for sentence in sentences(text):
-        if subject or not vocabulary.anchors.isdisjoint(sentence.text):
+        if not (vocabulary.signals if subject else vocabulary.anchors).isdisjoint(sentence.text):
             found += _sentence(sentence, vocabulary, subject, text)
     return found
 

@@ -12,6 +12,7 @@ from decimal import Decimal
 
 from producer.basics.spelling import spell
 from producer.language.lexicon import phrases
+from producer.language.number_words import UNITS
 from producer.language.tokens import sentences, words
 from producer.model.garage import Garage
 from producer.model.grid import Grid
@@ -43,9 +44,12 @@ class Mention:
     split: bool = False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Vocabulary:
-    """What a garage's settings are called, ready for reading. Build it once for a garage and keep it."""
+    """What a garage's settings are called, ready for reading. Build it once for a garage and keep it.
+
+    A sentence without one of the `anchors` names no setting; one without a `signals` word says nothing of a subject.
+    """
 
     garage: Garage
     phrases: Mapping[str, tuple[Candidate, ...]] = field(init=False, repr=False)
@@ -53,6 +57,7 @@ class Vocabulary:
     grids: Mapping[str, Grid] = field(init=False, repr=False)
     by_part: Mapping[str, tuple[str, ...]] = field(init=False, repr=False)
     heads: Mapping[str, frozenset[str]] = field(init=False, repr=False)
+    signals: frozenset[str] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:
         table: dict[str, list[Candidate]] = {}
@@ -63,12 +68,14 @@ class Vocabulary:
             if form not in forms:
                 table.setdefault(form[0], []).append((len(form), list(form[1:]), kind, data))
         ready = {first: tuple(sorted(found, key=lambda one: -one[0])) for first, found in table.items()}
+        moving = {first for first, found in ready.items() if any(one[2] in _SIGNALS for one in found)}
         anchors = {first for first, found in ready.items() if any(one[2] in _ANCHORS for one in found)}
         heads: dict[str, set[str]] = {}
         for form, parameter in forms.items():
             heads.setdefault(parameter, set()).add(form[-1])
         object.__setattr__(self, "phrases", ready)
         object.__setattr__(self, "anchors", frozenset(anchors))
+        object.__setattr__(self, "signals", frozenset(anchors | moving | set(UNITS)))
         object.__setattr__(self, "grids", _grids(self.garage))
         object.__setattr__(self, "by_part", _by_part(self.garage))
         object.__setattr__(self, "heads", {name: frozenset(found) for name, found in heads.items()})
@@ -118,6 +125,7 @@ _OF_ROLE = {
     "gear.final": ("final drive",),
 }  # fmt: skip
 _ANCHORS = frozenset({"param", "corner", "split"})
+_SIGNALS = frozenset({"move", "take", "put", "shift"})
 
 
 def _forms(garage: Garage) -> dict[tuple[str, ...], str]:
