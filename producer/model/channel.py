@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from dataclasses import replace
+from decimal import Decimal
+from typing import Any, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
+from producer.model.cue import ReadingProfile, named_profile
 from producer.model.record import Count, Id, Number, Record, Text
 
 CAUTION = "Numbers for a simulation. Not advice for a real car."
@@ -31,6 +34,29 @@ class CaptionLimits(Record):
     longest: Number | None = None
     gap: Number | None = None
     per_figure: Number | None = None
+
+    @model_validator(mode="after")
+    def _possible(self) -> CaptionLimits:
+        self.reading()
+        return self
+
+    def reading(self) -> ReadingProfile:
+        """The named profile with the author's own numbers over it, seconds made milliseconds.
+
+        Raises ValueError, with a sentence for the author, for limits that no caption can meet: while a file is
+        read that becomes a finding.
+        """
+        own: dict[str, Any] = {
+            "characters_per_line": self.characters,
+            "lines": self.lines,
+            "characters_per_second": _number(self.characters_per_second),
+            "words_per_minute": _number(self.words_per_minute),
+            "shortest_ms": _ms(self.shortest),
+            "longest_ms": _ms(self.longest),
+            "gap_ms": _ms(self.gap),
+            "figure_ms": _ms(self.per_figure),
+        }
+        return replace(named_profile(self.profile), **{name: value for name, value in own.items() if value is not None})
 
 
 class ChapterLimits(Record):
@@ -80,3 +106,11 @@ class Channel(Record):
     links: tuple[Link, ...] = ()
     tags: tuple[Text, ...] = ()
     caution: Text = CAUTION
+
+
+def _number(value: Decimal | None) -> float | None:
+    return None if value is None else float(value)
+
+
+def _ms(seconds: Decimal | None) -> int | None:
+    return None if seconds is None else int((seconds * 1000).to_integral_value())

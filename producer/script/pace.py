@@ -28,9 +28,11 @@ def timeline(narration: Narration, channel: Channel) -> Timeline:
     `fast_ms` and `slow_ms` are the whole at the ends of the band; a channel's rate outside the band widens it.
     """
     rate = channel.voice.words_per_minute
-    spans, starts, total = _laid_out(narration, rate)
-    fast = _laid_out(narration, max(rate, FAST_WORDS_PER_MINUTE))[2]
-    slow = _laid_out(narration, min(rate, SLOW_WORDS_PER_MINUTE))[2]
+    # Counting is what costs; the three rates share one count.
+    words = [[spoken_words(one.text) for one in section.passages] for section in narration.sections]
+    spans, starts, total = _laid_out(words, rate)
+    fast = _laid_out(words, max(rate, FAST_WORDS_PER_MINUTE))[2]
+    slow = _laid_out(words, min(rate, SLOW_WORDS_PER_MINUTE))[2]
     return Timeline(spans, starts, total, fast, slow)
 
 
@@ -41,7 +43,7 @@ def words_of(section: Section) -> int:
 
 def speaking_ms(text: str, words_per_minute: Decimal) -> int:
     """How long a text takes at that rate (> 0), without pauses around it."""
-    return round(spoken_words(text) * 60_000 / words_per_minute)
+    return _length_ms(spoken_words(text), words_per_minute)
 
 
 def section_ms(timeline: Timeline, index: int) -> int:
@@ -57,16 +59,21 @@ def minutes(milliseconds: int) -> str:
     return f"{hours}:{rest // 60:02}:{rest % 60:02}" if hours else f"{rest // 60}:{rest % 60:02}"
 
 
-def _laid_out(narration: Narration, rate: Decimal) -> tuple[tuple[Span, ...], tuple[int, ...], int]:
+def _length_ms(words: int, words_per_minute: Decimal) -> int:
+    return round(words * 60_000 / words_per_minute)
+
+
+def _laid_out(words: list[list[int]], rate: Decimal) -> tuple[tuple[Span, ...], tuple[int, ...], int]:
+    """Spans, section starts and the whole, from the spoken words of each passage of each section."""
     spans: list[Span] = []
     starts: list[int] = []
     now = 0
-    for number, section in enumerate(narration.sections):
+    for number, section in enumerate(words):
         now += SECTION_PAUSE_MS if number else 0
         starts.append(now)
-        for index, passage in enumerate(section.passages):
+        for index, count in enumerate(section):
             now += PASSAGE_PAUSE_MS if index else 0
-            end = now + speaking_ms(passage.text, rate)
+            end = now + _length_ms(count, rate)
             spans.append(Span(number, index, now, end))
             now = end
     return tuple(spans), tuple(starts), now
