@@ -99,7 +99,9 @@ def _setup_names(episode: Episode) -> dict[str, re.Pattern[str]]:
     """What each setup may be called in prose, by its id."""
     return {
         one.setup: re.compile(
-            r"\b(?:" + "|".join(re.escape(name) for name in {one.name, one.purpose or one.name}) + r")\b",
+            r"\b(?:"
+            + "|".join(re.escape(name) for name in dict.fromkeys((one.name, one.purpose or one.name)))
+            + r")\b",
             re.IGNORECASE,
         )
         for one in episode.setups

@@ -13,7 +13,7 @@ from decimal import Decimal
 from producer.basics.spelling import spell
 from producer.language.lexicon import phrases
 from producer.language.number_words import UNITS
-from producer.language.tokens import sentences, words
+from producer.language.tokens import words
 from producer.model.garage import Garage
 from producer.model.grid import Grid
 from producer.model.words import CORNERS
@@ -161,11 +161,3 @@ def _by_part(garage: Garage) -> dict[str, tuple[str, ...]]:
         part: tuple(name for name, parameter in garage.parameters.items() if part in parameter.corners)
         for part in CORNERS
     }
-
-
-def mentions(text: str, vocabulary: Vocabulary) -> tuple[Mention, ...]:
-    """Every mention of a setting, a parameter or a corner in a text, in order."""
-    from producer.language.items import items
-
-    found = (items(sentence, vocabulary) for sentence in sentences(text))
-    return tuple(one.data for run in found for one in run if isinstance(one.data, Mention))
