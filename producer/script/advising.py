@@ -18,7 +18,8 @@ def advice_passages(speaker: Speaker, sheet: Sheet, reason: SheetReason, guide: 
     for advice in reason.advice:
         told = _told(speaker, sheet, reason, advice, guide)
         if told:
-            text = speaker.say("advice", feel=speaker.feel(advice.feels), when=speaker.when(advice), say=told)
+            kind = "advice-if" if told.lower().startswith("if ") else "advice"
+            text = speaker.say(kind, feel=speaker.feel(advice.feels), when=speaker.when(advice), say=told)
             yield Passage("advice", text)
 
 

@@ -61,6 +61,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     # reasons without words of the author's
     "effect": ("That makes the car {effects}.",),
     # advice
+    "advice-if": ("{Feel}{when}? {say}",),  # the author's words begin with "if" themselves
     "advice": ("If it is {feel}{when}: {say}", "{Feel}{when}? {say}"),
     "to": ("That is {first}.", "So that is {first}."),
     "to-then": ("That is {first}, then {rest}.", "So {first} first, then {rest}."),

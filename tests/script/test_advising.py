@@ -29,6 +29,7 @@ def advised(tell: Tell, target: str, advice: str, **more: object) -> list[str]:
          "If it is tight in the middle: Go down. That is 675, then 650 and 625."),
         ("spring.rf", "feels: very loose exit, say: Wait.", "If it is very loose coming off: Wait."),
         ("spring.rf", "feels: a little tight, say: Wait.", "If it is a little tight: Wait."),
+        ("spring.rf", "feels: loose exit, say: If it darts wait.", "Loose coming off? If it darts wait."),
         ("spring.rf", "feels: loose exit, tyres: worn, say: Wait.", "If it is loose coming off on worn tires: Wait."),
         ("spring.rf", "feels: loose exit, tyres: new, device: pad, say: Wait.",
          "If it is loose coming off on new tires, and you drive with a pad: Wait."),
