@@ -1,8 +1,8 @@
 """A word such as "stiffer" or "raise" goes the way that the numbers go.
 
 "A step softer" beside a spring that went up is the mistake that sends a viewer the wrong way, and nobody sees it on a
-card. Movement words of a reason are compared with the movement that it explains (they may also go the way from the
-default or from the setup it is based on), those of an advice with its direction or first stop. Conditions, tries,
+card. Movement words of a reason are compared with the movement that it explains (without compared_with they may
+also go the way from the default), those of an advice with its direction or first stop. Conditions, tries,
 denials, words about other setups or other settings and words whose object is not clear say nothing.
 
 Source: none, it is the author's own sheet.
@@ -106,6 +106,8 @@ def _moved(one: Said) -> list[Direction]:
     movement = one.reason.movement(one.address) if one.reason else None
     if value is None or movement is None or movement.direction is None:
         return []
+    if one.reason is not None and one.reason.reason.compared_with is not None:
+        return [movement.direction]
     defaults = {a: x.default for a, x in garage.settings.items() if x.default is not None}
     starts = (garage.value_of(one.address, sheet.base), garage.value_of(one.address, defaults))
     others = (direction_of(value - start) for start in starts if start is not None)

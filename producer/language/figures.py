@@ -126,6 +126,8 @@ def _part(text: list[str], at: int) -> Said | None:
 
 def _after_article(text: list[str], at: int) -> Said | None:
     word = text[at]
+    if word in {"full", "whole", "single"} and text[at + 1 : at + 2] and text[at + 1] in UNITS:
+        at, word = at + 1, text[at + 1]
     if word in {"hundred", "thousand"}:
         return _spoken(text, at)
     if word == "half" and text[at + 1 : at + 2] in (["a"], ["an"]) and at + 2 < len(text) and text[at + 2] in UNITS:

@@ -18,10 +18,12 @@ from producer.language.movements import Move, moves, role_of, without_others
 from producer.language.settling import Draft, fitting, settled
 from producer.language.stretches import corrected, side_only, stretches, topics, with_conditions
 from producer.language.terms import Mention, Vocabulary
-from producer.language.tokens import Words, sentences
+from producer.language.tokens import Words, listed, sentences
 from producer.model.claim import Claim
 
 _HEDGES = frozenset({"would", "past", "someone", "neg"})
+# "Softer than the default at the left front" compares with no other setting.
+_USUAL = listed("default defaults garage usual normal stock baseline before standard")
 # What may stand before the figures of a stretch that goes on with the setting before it.
 _GOES_ON = frozenset({"from", "to", "move", "number", "by", "at", "put", "take", "shift"})
 
@@ -215,6 +217,9 @@ def _compared(stretch: list[Item], targets: list[int], state: _Sentence) -> bool
     """Read "the right front is 25 pounds stiffer than the left": True where the stretch compares two settings."""
     than = next((at for at, one in enumerate(stretch) if one.kind == "than"), None)
     if than is None or not targets or targets[-1] < than:
+        return False
+    between = stretch[than + 1 : next(at for at in targets if at > than)]
+    if any(one.word in _USUAL for one in between):
         return False
     if len(targets) > 1 and targets[0] < than:
         draft = difference(stretch, targets[0], targets[-1], state.vocabulary, state.topic)
