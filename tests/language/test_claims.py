@@ -81,11 +81,11 @@ def test_claimless_lines_are_silent(vocabulary: Vocabulary) -> None:
 def test_speed(vocabulary: Vocabulary) -> None:
     texts = [line["text"] for line in LINES]
     count = sum(1 for text in texts for _ in sentences(text))
-    begin = time.perf_counter()
+    begin = time.process_time()
     for _ in range(20):
         for text in texts:
             claims(text, vocabulary)
-    print(f"{20 * count / (time.perf_counter() - begin):.0f} sentences/s")
+    print(f"{20 * count / (time.process_time() - begin):.0f} sentences/s")
 
 
 @settings(deadline=None)
@@ -117,6 +117,6 @@ def test_any_words_of_the_trade_are_read(vocabulary: Vocabulary, text: str) -> N
 @given(st.lists(_WORDS, min_size=5, max_size=40).map(" ".join))
 def test_noise_costs_one_pass(vocabulary: Vocabulary, piece: str) -> None:
     text = ((piece + " ") * (100_000 // len(piece) + 1))[:100_000]
-    begin = time.perf_counter()
+    begin = time.process_time()
     claims(text, vocabulary, ("spring.rf",))
-    assert time.perf_counter() - begin < 10
+    assert time.process_time() - begin < 10

@@ -233,9 +233,9 @@ def test_any_text_is_read(text: str) -> None:
 @given(st.text(alphabet="0123456789.,-/:½ abn'", min_size=20, max_size=60))
 def test_noise_costs_one_pass(piece: str) -> None:
     text = (piece * (100_000 // len(piece) + 1))[:100_000]
-    begin = time.perf_counter()
+    begin = time.process_time()
     numbers(text)
-    assert time.perf_counter() - begin < 5
+    assert time.process_time() - begin < 5
 
 
 def test_every_setting_of_the_garage_reads_its_own_figures(vocabulary: Vocabulary) -> None:
