@@ -68,7 +68,7 @@ from producer.model.request import Request
 
 CODES = {"credit-without-consent": Severity.ERROR}
 _WORD = re.compile(r"(?<![\w@.-])@?\w(?:[\w.-]*\w)?")
-_LAST = re.compile(r"[.-]+[^.-]*$")
+_MAYBE = re.compile(r"[@\d_]|\w[.-]\w")  # a text without any of these names nobody by a single word
 _MARKS = re.compile(r"[\d_.-]")
 
 
@@ -138,10 +138,10 @@ def _text(text: Prose, viewers: Mapping[str, bool], thanked: frozenset[str]) -> 
 
 
 def _named(text: str, viewers: Mapping[str, bool]) -> Iterator[tuple[int, int, str]]:
-    for match in _WORD.finditer(text):
+    for match in _WORD.finditer(text) if _MAYBE.search(text) else ():
         form = match.group().casefold()
-        while form not in viewers and (cut := _LAST.search(form)):  # `@late_apex_lou...and`: a dot or a dash may end it
-            form = form[: cut.start()]
+        while form not in viewers and (cut := max(form.rfind("."), form.rfind("-"))) > 0:
+            form = form[:cut].rstrip(".-")  # a dot or a dash may end a handle
         if form in viewers:
             yield match.start(), match.start() + len(form), form
     small = text.casefold()
