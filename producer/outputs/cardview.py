@@ -167,7 +167,7 @@ def _legend(sheet: Sheet, against: Sheet | None) -> str:
         return ""
     if not sheet.differs(against):
         return f"Every figure is the same as in {against.name}."
-    return f"differs from {against.name}; +{NO_BREAK}means more here"
+    return f"differs from {against.name}; +{NO_BREAK}means a larger number here"
 
 
 def _pages(dossier: Dossier, sheet: Sheet, against: Sheet | None) -> Iterator[Page]:

@@ -84,7 +84,7 @@ def test_differences_are_marked_at_the_figure_with_how_much(dossier: Dossier) ->
         "spring.rf": "+25",
         "final_drive": f"{MINUS}0.10",
     }
-    assert long(dossier).legend == f"differs from Short run; +{NB}means more here"
+    assert long(dossier).legend == f"differs from Short run; +{NB}means a larger number here"
     assert cells(short(dossier))["spring.rf"].change == f"{MINUS}25"
     assert (short(dossier).marks, short(dossier).rank, long(dossier).rank) == (True, "first", "second")
 
