@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from producer.handling.advised import author_changes
 from producer.handling.rules import cure, feeds, feeds_by, rule
@@ -53,10 +54,12 @@ def matters(case: Case, sheet: Sheet, request: Request) -> bool:
 def directions(garage: Garage, track: Track | None, request: Request, most: int = 2) -> tuple[str, ...]:
     """What the rules say for the feels where there is no setup to take figures from: `raise the right front spring`.
 
-    Settings whose rule speaks of the fewest phases first, then the garage's order. () where a feel has no phase.
+    From each feel in turn, settings whose rule speaks of the fewest phases first, then the garage's order. A feel
+    without a phase has none.
     """
-    helping = [found for feel in request.feels for found in _ruled(garage, track, feel, request.feels)[:most]]
-    return tuple(dict.fromkeys(helping))[:most]
+    helping = [_ruled(garage, track, feel, request.feels) for feel in request.feels]
+    in_turn = (one for row in zip_longest(*helping) for one in row if one is not None)
+    return tuple(dict.fromkeys(in_turn))[:most]
 
 
 def _helping(case: Case, sheet: Sheet, guide: Guide, feel: Complaint, request: Request) -> tuple[Change, ...]:

@@ -69,7 +69,7 @@ class Filler:
             hint=self._hint(),
             untested=bool(self.sheet and not self.sheet.setup.tested),
             groups=self._groups(found),
-            open=tuple(self._own(one) for one in _open(found)),
+            open=tuple(self._own(one) for one in open_sentences(found)),
             rules=self._rules(),
             values=tuple(_values(self.sheet)) if self.sheet and kind(self.request) == "correction" else (),
             questions=tuple(self._own(one) for one in asked),
@@ -86,6 +86,8 @@ class Filler:
 
     def _about(self) -> str:
         track = self.choice.track or ""
+        if not track:
+            return ""
         named = self.library.tracks[track].name if track in self.library.tracks else wording.readable(track)
         return wording.place(named, self._garage(self.choice.garage) if self.choice.garage else "")
 
@@ -101,6 +103,12 @@ class Filler:
         return wording.listed([f"a {wording.setup_name(one)}" for one in self.case.sheets])
 
     def _why(self) -> str:
+        """How class and setup were chosen where the viewer named neither."""
+        guessed = self.sheet is not None and self.request.garage is None and self.request.episode is None
+        car = f"I take it that you are in the {self._garage(self.choice.garage or '')}." if guessed else ""
+        return wording.flat(f"{self._why_setup()} {car}")
+
+    def _why_setup(self) -> str:
         if self.sheet is None or self.case is None or len(self.case.sheets) < 2:
             return ""
         if self.choice.because == "worn":
@@ -188,13 +196,13 @@ def _note(change: Change) -> str:
     return first if " becomes " in first else ""
 
 
-def _open(found: tuple[Offered, ...]) -> Iterator[str]:
+def open_sentences(found: tuple[Offered, ...]) -> Iterator[str]:
     """A sentence for each feel that got no change, and why."""
     for one in found:
         others = wording.listed([wording.feel(x.complaint) for x in found if x.changes])
         feel = wording.feel(one.complaint)
         if one.trouble == "against":
-            yield f"What helps {feel} would make {others} worse, so I would start there and see what is left."
+            yield f"What helps {feel} would make {others} worse, so I would sort that out first."
         elif one.trouble == "later":
             yield f"Write again about {feel} once that is better."
         elif one.trouble == "nothing":

@@ -63,12 +63,17 @@ def reply(
 def _fitting(view: ReplyView, template: str, most: int, kit: Kit) -> str:
     text = ""
     for one in shorter(view):
-        text = _tidy(kit.text(template, one))
+        text = _cautioned(_tidy(kit.text(template, one)), view)
         if len(text) <= most:
             return text
     raise ProducerError(
         f"a reply may have {most} characters (replies in channel.yaml), and greeting and caution alone have {len(text)}"
     )
+
+
+def _cautioned(text: str, view: ReplyView) -> str:
+    """An author's own template may forget the caution; a reply never goes without."""
+    return text if view.caution in text else f"{text}\n\n{view.caution}"
 
 
 def _tidy(text: str) -> str:

@@ -38,11 +38,11 @@ class Group:
 class ReplyView:
     """A whole reply. Texts are ready to be shown; an empty one means there is nothing to say.
 
-    `about` is the track and class as far as known, `setup` the setup's name, `why` how it was chosen, `hint` which other
-    one may fit, `setups` the
-    names of all of the episode's, `stage` and `when` (a date) what there is about it; `state` is the episode's status.
-    `open` are sentences about feels that could not be answered, `values` one line for each page of the garage
-    (`more` where some were left out), `rules` directions without figures. `brief`: only greeting and caution fit.
+    `about` is the track, with the class where it is known ("" without a track), `setup` the setup's name, `why` how it
+    was chosen, `hint` which other one may fit, `setups` the names of all of the episode's. `stage` and `when` (a date)
+    say what there is about it, `state` is the episode's status, `classes` those the viewer has to choose from. `open`
+    are sentences about feels that could not be answered, `values` one line for each page of the garage (`more` where
+    some were left out), `rules` directions without figures. `brief`: only greeting and caution fit.
     """
 
     handle: str

@@ -59,10 +59,8 @@ def setup_name(sheet: Sheet) -> str:
 
 
 def place(track: str, garage: str) -> str:
-    """`Gannet Bowl in the Grand Sedan`, as far as both are known."""
-    if track and garage:
-        return f"{track} in the {garage}"
-    return track or (f"the {garage}" if garage else "")
+    """`Gannet Bowl in the Grand Sedan`, or the track alone."""
+    return f"{track} in the {garage}" if garage else track
 
 
 def readable(name: str) -> str:

@@ -1,0 +1,58 @@
+"""The demo library in memory, and replies from it to messages made up on the spot."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+
+import pytest
+
+from producer.handling.guide import guide
+from producer.jobs.kit import kit_for
+from producer.jobs.prose import filled
+from producer.library.load import load
+from producer.model.channel import Replies
+from producer.model.guide import Guide
+from producer.model.library import Case, Library
+from producer.model.request import Request
+from producer.render.kit import Kit
+from producer.replies.choose import Choice, choose
+from producer.replies.reply import Reply, reply
+
+
+class Desk:
+    """`desk(request)`: the reply, and where its figures come from."""
+
+    def __init__(self, log: Library, kit: Kit) -> None:
+        self.log, self.kit = log, kit
+        self.told = lru_cache(maxsize=None)(self._told)
+
+    def __call__(
+        self, request: Request, setup: str | None = None, *, characters: int = 1500, spelling: str = "us"
+    ) -> tuple[Reply, Choice]:
+        assert self.log.channel is not None
+        limit = Replies.model_validate({"characters": str(characters)})
+        channel = self.log.channel.model_copy(update={"replies": limit, "spelling": spelling})
+        choice = choose(self.log, request, setup)
+        case = rows = None
+        if choice.episode is not None and choice.setup is not None:
+            case, rows = self.told(choice.episode.episode, choice.setup)
+        return reply(self.log, channel, request, choice, case, rows, self.kit), choice
+
+    def _told(self, episode: str, setup: str) -> tuple[Case, Guide]:
+        case = self.log.case(filled(self.log.case(self.log.episodes[episode])))
+        sheet = case.sheet(setup)
+        assert sheet is not None
+        return case, guide(case, sheet)
+
+
+@pytest.fixture(scope="session")
+def log(demo: Path) -> Library:
+    library, findings = load(demo)
+    assert findings == []
+    return library
+
+
+@pytest.fixture(scope="session")
+def answer(log: Library, demo: Path) -> Desk:
+    return Desk(log, kit_for(demo))
