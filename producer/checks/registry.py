@@ -14,6 +14,7 @@ from difflib import get_close_matches
 from inspect import cleandoc
 from types import ModuleType
 
+from producer.basics.collecting import collecting_paused
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity, in_order
 from producer.checks.waivers import waived
@@ -50,7 +51,16 @@ def run(library: Library, summaries: Mapping[str, Summary], episodes: Collection
     `summaries` by episode id: an episode without one is not checked for what it would publish. `episodes` are the
     ids to look at (None: all); what concerns the whole library and its garages is looked at either way.
     """
-    checks = modules()
+    with collecting_paused():
+        return _run(modules(), library, summaries, episodes)
+
+
+def _run(
+    checks: tuple[ModuleType, ...],
+    library: Library,
+    summaries: Mapping[str, Summary],
+    episodes: Collection[str] | None,
+) -> list[Finding]:
     chosen = [one for name, one in library.episodes.items() if episodes is None or name in episodes]
     cases = [library.case(one) for one in chosen]
     found = [finding for one in checks for finding in _whole(one, library)]

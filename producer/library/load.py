@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TypeVar
 
+from producer.basics.collecting import collecting_paused
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity
 from producer.basics.located import Places
@@ -51,15 +52,19 @@ def find_library(given: Path | None, start: Path) -> Path:
 
 def load(root: Path) -> tuple[Library, list[Finding]]:
     """The library below `root`. Never raises for what the author wrote; unreadable folders are ProducerError."""
-    shelf = _Shelf(root)
     if not root.is_dir():
         raise ProducerError(f"there is no library at {root}")
+    with collecting_paused():
+        return _load(_Shelf(root))
+
+
+def _load(shelf: _Shelf) -> tuple[Library, list[Finding]]:
     channel = shelf.read(Channel, CHANNEL)
     garages = shelf.folder(Garage, "garages", "garage")
     tracks = shelf.folder(Track, "tracks", "track")
     requests = _requests(shelf)
     episodes, broken = _episodes(shelf)
-    has_requests = (root / "requests").is_dir()
+    has_requests = (shelf.root / "requests").is_dir()
     library = Library(channel, garages, tracks, episodes, requests, shelf.files, has_requests, broken)
     return library, shelf.findings
 
