@@ -224,7 +224,9 @@ def test_keys_are_shown_and_closed(reading: Reading) -> None:
     reading.press("?")
     assert dialog.is_visible()
     before = reading.line_at()
-    reading.press("ArrowDown", "n")
+    reading.press("ArrowDown", "PageDown", "n")
+    reading.page.mouse.wheel(0, 300)
+    reading.page.wait_for_timeout(300)
     assert reading.line_at() == before
     reading.press("Escape")
     assert not dialog.is_visible()
