@@ -58,6 +58,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from producer.basics.finding import Finding, Severity
 from producer.checks.texts import Prose, names, prose
@@ -68,31 +69,42 @@ from producer.model.request import Request
 
 CODES = {"credit-without-consent": Severity.ERROR}
 _WORD = re.compile(r"(?<![\w@.-])@?\w(?:[\w.-]*\w)?")
-_MAYBE = re.compile(r"[@\d_]|\w[.-]\w")  # a text without any of these names nobody by a single word
 _MARKS = re.compile(r"[\d_.-]")
+
+
+@dataclass(frozen=True, slots=True)
+class _Log:
+    """`consents`: each handle as it may stand in a text, in small letters, and whether all requests of that viewer say
+    yes. `phrases` are those of more than one word; `marks` finds out quickly that a text has none of the others."""
+
+    consents: Mapping[str, bool]
+    phrases: tuple[str, ...]
+    marks: re.Pattern[str]
 
 
 def check_library(library: Library) -> Iterator[Finding]:
     """Every text of the library that may be published, against the log."""
-    viewers = _viewers(library)
-    if not viewers:
+    log = _log(library)
+    if not log.consents:
         return
     for text in _shared(library):
-        yield from _text(text, viewers, frozenset())
+        yield from _text(text, log, frozenset())
     for episode in library.episodes.values():
         thanked = _thanked(episode, library)
         for text in (*prose(episode), *names(episode)):
-            yield from _text(text, viewers, thanked)
+            yield from _text(text, log, thanked)
 
 
-def _viewers(library: Library) -> dict[str, bool]:
-    """Each handle as it may stand in a text, in small letters, and whether all requests of that viewer say yes."""
+def _log(library: Library) -> _Log:
     found: dict[str, bool] = {}
     for request in library.requests.values():
         for form in _forms(request):
             found[form] = found.get(form, True) and request.credit is True
-    presenter = library.channel.presenter.casefold() if library.channel else ""
-    return {form: consents for form, consents in found.items() if form != presenter}
+    found.pop(library.channel.presenter.casefold() if library.channel else "", None)
+    marks = {letter for form in found for letter in _MARKS.findall(form)} | {"@"}
+    return _Log(
+        found, tuple(form for form in found if " " in form), re.compile(f"[{re.escape(''.join(sorted(marks)))}]")
+    )
 
 
 def _forms(request: Request) -> Iterator[str]:
@@ -127,9 +139,9 @@ def _channel(channel: Channel) -> Iterator[Prose]:
         yield Prose(channel, ("caution",), channel.caution)
 
 
-def _text(text: Prose, viewers: Mapping[str, bool], thanked: frozenset[str]) -> Iterator[Finding]:
-    for start, end, form in _named(text.text, viewers):
-        if viewers[form] or form in thanked:
+def _text(text: Prose, log: _Log, thanked: frozenset[str]) -> Iterator[Finding]:
+    for start, end, form in _named(text.text, log):
+        if log.consents[form] or form in thanked:
             continue
         message = f"'{text.text[start:end]}' did not say that they may be named"
         hint = "leave the name out, or ask and write 'credit: yes' into their request"
@@ -137,15 +149,15 @@ def _text(text: Prose, viewers: Mapping[str, bool], thanked: frozenset[str]) -> 
         yield Finding("credit-without-consent", Severity.ERROR, place, message, hint, text.where)
 
 
-def _named(text: str, viewers: Mapping[str, bool]) -> Iterator[tuple[int, int, str]]:
-    for match in _WORD.finditer(text) if _MAYBE.search(text) else ():
+def _named(text: str, log: _Log) -> Iterator[tuple[int, int, str]]:
+    for match in _WORD.finditer(text) if log.marks.search(text) else ():
         form = match.group().casefold()
-        while form not in viewers and (cut := max(form.rfind("."), form.rfind("-"))) > 0:
+        while form not in log.consents and (cut := max(form.rfind("."), form.rfind("-"))) > 0:
             form = form[:cut].rstrip(".-")  # a dot or a dash may end a handle
-        if form in viewers:
+        if form in log.consents:
             yield match.start(), match.start() + len(form), form
-    small = text.casefold()
-    for form in viewers:
-        if " " in form and len(small) == len(text) and form in small:
+    small = text.casefold() if log.phrases else ""
+    for form in log.phrases:
+        if len(small) == len(text) and form in small:
             start = small.index(form)
             yield start, start + len(form), form
