@@ -93,7 +93,7 @@ CODES = {"off-step": Severity.ERROR}
 def check_episode(case: Case) -> Iterator[Finding]:
     """Figures of the setups against the steps."""
     for one in written(case):
-        if _between(one.setting, one.value):
+        if _between(one.setting, one.value) and not one.foreign:
             message = f"{one.setting.name} does not stop at {figure(one.value)}; {_steps(one.setting)}"
             yield one.finding("off-step", Severity.ERROR, message, _nearest(one.setting, one.value))
 

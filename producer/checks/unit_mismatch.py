@@ -100,7 +100,7 @@ _COUNTED = frozenset({"clicks", "share", "ratio"})
 def check_episode(case: Case) -> Iterator[Finding]:
     """Figures of the setups against the garage's units; readings of the stints against what they read."""
     for one in (*written(case), *stated(case), *advised(case)):
-        if one.text and not one.text[-1].isdigit():
+        if one.foreign:
             yield from _figure(one)
     for stint in case.episode.stints:
         for key, wanted in _STINT.items():
@@ -129,8 +129,6 @@ def _track(track: Track) -> Iterator[Finding]:
 
 def _figure(one: Written) -> Iterator[Finding]:
     given, wanted = quantity(one.text), one.setting.unit
-    if given.unit in ("", wanted):
-        return
     name = one.setting.name
     if not wanted:
         yield one.finding("unit-mismatch", Severity.ERROR, f"{name} has no unit in the garage", "write the bare figure")

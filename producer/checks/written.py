@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from producer.basics.finding import Finding, Severity
 from producer.basics.place import Place
+from producer.basics.units import quantity
 from producer.model.episode import Reason, Setup
 from producer.model.garage import Garage, Setting
 from producer.model.library import Case
@@ -28,6 +29,17 @@ class Written:
         """The figure as it stands in the file: `750`, `750 lb/in`."""
         source = self.record.source
         return source.places.texts.get((*source.path, *self.path), "") if source else ""
+
+    @property
+    def unit(self) -> str:
+        """The unit it is written with, "" for a bare figure."""
+        text = self.text
+        return quantity(text).unit if text and not text[-1].isdigit() else ""
+
+    @property
+    def foreign(self) -> bool:
+        """Whether it is written in another unit than the garage's: then its number says nothing about the limits."""
+        return self.unit not in ("", self.setting.unit)
 
     @property
     def place(self) -> Place:
