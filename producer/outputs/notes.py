@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from producer.model.dossier import Dossier
 from producer.outputs.captions import chapters
-from producer.outputs.description import description, published_title
+from producer.outputs.description import description, published_title, without_angles
 from producer.outputs.outline import episode_line, stamp_line
 from producer.outputs.pinned import pinned_comment
 from producer.outputs.tags import joined, tags
@@ -49,7 +49,7 @@ def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:
     yield Document.of_text("notes.txt", view.description)
     yield Document.of_text("tags.txt", f"{view.tags}\n")
     yield Document.of_text("pinned-comment.txt", view.comment)
-    yield Document.of_text("notes.md", kit.text("notes.md.j2", view))
+    yield Document.of_text("notes.md", without_angles(kit.text("notes.md.j2", view)))
 
 
 def _view(dossier: Dossier, kit: Kit) -> Notes:

@@ -65,9 +65,9 @@ def view(dossier: Dossier) -> PinnedComment:
 def _tries(dossier: Dossier) -> Iterator[str]:
     """One line for a tight car and one for a loose one, where the guide has them."""
     sheet = dossier.first
-    guide = dossier.guides.get(sheet.id)
-    for feel, phases in _LIKELIEST if guide else ():
-        rows = [row for row in guide.rows if row.feels == feel and row.changes] if guide else []
+    guide = dossier.guides[sheet.id]
+    for feel, phases in _LIKELIEST:
+        rows = [row for row in guide.rows if row.feels == feel and row.changes]
         if rows:
             row = min(rows, key=lambda one: (_rank(one), phases.index(one.where)))
             yield _line(dossier, sheet, row)
