@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from difflib import get_close_matches
 from typing import Any, TypeVar
 
@@ -55,7 +56,8 @@ def _finding(error: Any, kind: type[Record], value: Any, places: Places) -> Find
         return _wrong_key(path, error, places)
     if problem == "missing":
         name = str(error["loc"][-1])
-        return _at(places, path, "missing-key", f"'{name}' is missing here", f"add '{name}: ...'", key=True)
+        found = _at(places, path, "missing-key", f"'{name}' is missing here", f"add '{name}: ...'", key=True)
+        return replace(found, where=places.where((*path, name)))
     message = str(error.get("ctx", {}).get("error", "")) or _plain(error)
     code = "wrong-kind" if "wanted here, not" in message else "wrong-value"
     return _at(places, path, code, message, _hint(error, message))

@@ -95,6 +95,14 @@ def test_the_nearest_key_is_named(written: str, hint: str) -> None:
     assert hint in findings(Track, TRACK + written + "\n")[0].hint
 
 
+def test_what_is_missing_is_named_where_it_belongs() -> None:
+    found = findings(Episode, EPISODE.replace("    name: Short run\n", "").replace("title: A\n", ""))
+    assert [(one.where, str(one.place)) for one in found] == [
+        ("title", "a.yaml:1:1"),
+        ("setups.short.name", "a.yaml:6:5"),
+    ]
+
+
 def test_a_corner_that_no_car_has() -> None:
     text = """\
 format: 1
