@@ -34,6 +34,16 @@ Found:
     notes: As @wall_to_wall said, two ends.
               ^^^^^^^^^^^^^
 
+Found:
+
+    # requests/2026-12.yaml
+    format: 1
+    requests:
+      - { id: req-030, received: 2026-12-01, from: Curbside Ned, text: hello }
+    # marrow-creek-grand-sedan/episode.yaml
+    talking_points: { opening: Evening to Curbside Ned and the rest. }
+                                          ^^^^^^^^^^^^
+
 Silent:
 
     # marrow-creek-grand-sedan/episode.yaml

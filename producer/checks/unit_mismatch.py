@@ -16,6 +16,10 @@ Found:
                                  ^^^^^^^^
           front_weight: 50.5 lb
                         ^^^^^^^
+        reasons:
+          - { for: spring.rr, is: 300 psi, compared_with: 52 kg, because: It turns. }
+                                                          ^^^^^
+                                  ^^^^^^^
 
 Found:
 

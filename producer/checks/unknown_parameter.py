@@ -55,6 +55,22 @@ Found:
                                 ^^^^^^^^^
             because: It goes in better.
 
+Found:
+
+    # garages/grand-sedan.yaml
+    parameters:
+      nose_weight: { page: ballast, name: Nose weight, was: front_weight, min: 46, max: 56, step: 0.5 }
+    # marrow-creek-grand-sedan/episode.yaml
+    setups:
+      - setup: short
+        name: Short run
+        values: { front_weight: 50.5 }
+                  ^^^^^^^^^^^^
+        reasons:
+          - for: []
+            ^^^
+            because: It goes in better.
+
 Silent:
 
     # marrow-creek-grand-sedan/episode.yaml

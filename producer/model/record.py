@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
 from typing import Annotated, Any
@@ -137,13 +136,6 @@ def _shown(value: object) -> str:
 def _list(value: object) -> object:
     """One thing or a list of things."""
     return value if isinstance(value, (list, tuple)) else [value]
-
-
-def _numbers(value: object) -> object:
-    """One number, or a mapping of numbers (corners, ends)."""
-    if isinstance(value, Mapping):
-        return {str(key): _number(item) for key, item in value.items()}
-    return _number(value)
 
 
 Number = Annotated[Decimal, BeforeValidator(_number), Field(allow_inf_nan=False)]

@@ -131,6 +131,8 @@ parameters:
         ("min: 0, max: 999999999, step: 0.000001", False),
         ("min: 1, max: 9, step: 1, choices: [1]", False),
         ("default: 5", False),
+        ("corners: { lf: {} }", False),
+        ("ends: { left: { min: 1, max: 2, step: 1 }, right: { default: 1 } }", False),
         ("say: [a]", False),
         ("min: 1, max: 9, step: 1, corners: { lf: { min: 1, max: 9, step: 1 } }", False),
     ],
