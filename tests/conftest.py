@@ -40,8 +40,11 @@ def library(tmp_path: Path, demo: Path) -> Path:
 
 
 @pytest.fixture
-def producer(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> Callable[..., Ran]:
-    """Run the program in this process: `producer("check", "-l", path)`."""
+def producer(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> Callable[..., Ran]:
+    """Run the program in this process, from an empty folder: `producer("check", "-l", path)`."""
+    monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("NO_COLOR", "1")
     monkeypatch.setenv("COLUMNS", "80")
 

@@ -110,7 +110,7 @@ def test_a_planted_import_is_found(folder: str, planted: str) -> None:
 @pytest.mark.parametrize(
     ("folder", "allowed"),
     [
-        ("handling", "from producer.model.guide import Guide\nimport numpy"),
+        ("handling", "from producer.model.guide import Guide\nimport math"),
         ("outputs", "from producer.script.pace import minutes"),
         ("cli", "import typer\nfrom producer.jobs.build import build"),
         ("model", "import json\nfrom pydantic import Field"),

@@ -83,6 +83,7 @@ from producer.model.library import Case
 from producer.model.words import Direction, direction_of
 
 CODES = {"direction-word-differs": Severity.WARNING}
+COSTLY = True
 _WENT = {"raise": "up", "lower": "down"}
 
 

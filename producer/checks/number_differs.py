@@ -118,6 +118,7 @@ from producer.handling.wording import the
 from producer.model.library import Case
 
 CODES = {"number-differs": Severity.ERROR}
+COSTLY = True
 
 
 def check_episode(case: Case) -> Iterator[Finding]:

@@ -2,14 +2,16 @@
 
 A check is a module of this folder with CODES and one or more of `check_library(library)`,
 `check_garage(library, garage)`, `check_episode(case)`, `check_summary(case, summary)`, each an iterator of findings.
-A module whose codes are raised elsewhere says so in RAISED_WHILE (`reading`, `waiving`). Nothing else lists them.
+A module whose codes are raised elsewhere says so in RAISED_WHILE (`reading`, `waiving`). One whose `check_episode`
+reads long texts, and looks at nothing but its case, says COSTLY: what it finds may be remembered. Nothing else lists
+them.
 """
 
 from __future__ import annotations
 
 import importlib
 import pkgutil
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from difflib import get_close_matches
 from inspect import cleandoc
 from types import ModuleType
@@ -20,6 +22,8 @@ from producer.basics.finding import Finding, Severity, in_order
 from producer.checks.waivers import waived
 from producer.model.library import Case, Library
 from producer.model.summary import Summary
+
+Costly = Callable[[ModuleType, Case], Iterable[Finding]]
 
 
 def modules() -> tuple[ModuleType, ...]:
@@ -45,14 +49,20 @@ def manual(code: str) -> str:
     raise ProducerError(f"there is no finding with the code '{code[:60]}': {hint}")
 
 
-def run(library: Library, summaries: Mapping[str, Summary], episodes: Collection[str] | None = None) -> list[Finding]:
+def run(
+    library: Library,
+    summaries: Mapping[str, Summary],
+    episodes: Collection[str] | None = None,
+    costly: Costly | None = None,
+) -> list[Finding]:
     """What the checks find in a library that has been read, in order, waivers applied.
 
     `summaries` by episode id: an episode without one is not checked for what it would publish. `episodes` are the
-    ids to look at (None: all); what concerns the whole library and its garages is looked at either way.
+    ids to look at (None: all); what concerns the whole library and its garages is looked at either way. `costly` runs
+    the checks that say COSTLY on one episode, or remembers what they found there last time.
     """
     with collecting_paused():
-        return _run(modules(), library, summaries, episodes)
+        return _run(modules(), library, summaries, episodes, costly)
 
 
 def _run(
@@ -60,12 +70,13 @@ def _run(
     library: Library,
     summaries: Mapping[str, Summary],
     episodes: Collection[str] | None,
+    costly: Costly | None,
 ) -> list[Finding]:
     chosen = [one for name, one in library.episodes.items() if episodes is None or name in episodes]
     cases = [library.case(one) for one in chosen]
     found = [finding for one in checks for finding in _whole(one, library)]
     for case in cases:
-        found += (finding for one in checks for finding in _one(one, case, summaries.get(case.episode.episode)))
+        found += (finding for one in checks for finding in _one(one, case, summaries.get(case.episode.episode), costly))
     for case in cases:
         found = waived(found, case, _ran(checks, case.episode.episode in summaries))
     return in_order(found)
@@ -79,8 +90,10 @@ def _whole(check: ModuleType, library: Library) -> Iterator[Finding]:
             yield from check.check_garage(library, garage)
 
 
-def _one(check: ModuleType, case: Case, summary: Summary | None) -> Iterator[Finding]:
-    if hasattr(check, "check_episode"):
+def _one(check: ModuleType, case: Case, summary: Summary | None, costly: Costly | None) -> Iterator[Finding]:
+    if costly is not None and getattr(check, "COSTLY", False):
+        yield from costly(check, case)
+    elif hasattr(check, "check_episode"):
         yield from check.check_episode(case)
     if summary is not None and hasattr(check, "check_summary"):
         yield from check.check_summary(case, summary)

@@ -31,6 +31,7 @@ def check(
     form: Annotated[str, typer.Option("--format", help="text or json.", metavar="FORM")] = "text",
     as_json: options.Json = False,
     library: options.Library = None,
+    out: options.Out = options.BUILD,
 ) -> int:
     """Read the library and say what is wrong: place, reason, what to do."""
     from producer.cli import show
@@ -42,7 +43,7 @@ def check(
     from producer.jobs.check import check as job
 
     asked = tuple(episodes or ())
-    checked = job(options.root(library), asked)
+    checked = job(options.root(library), asked, out)
     findings = checked.about(asked)
     if as_json or form == "json":
         print(show.findings_json(findings))
@@ -96,7 +97,7 @@ def guide(
     library: options.Library = None,
     out: options.Out = options.BUILD,
 ) -> int:
-    """Print the adjustment guide: what to change when the car is tight or loose."""
+    """Print the guide: what to change when the car is tight or loose."""
     from producer.jobs.guide import guide_json, guide_text
 
     whole = _made(episode, library, out, "guide", setup).dossier
@@ -122,7 +123,7 @@ def captions(episode: options.Episode, library: options.Library = None, out: opt
 
 
 def notes(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
-    """Print the show notes: description with chapters, tags, pinned comment."""
+    """Print the show notes: description, tags, pinned comment."""
     return _one(episode, library, out, "notes", "notes.md")
 
 

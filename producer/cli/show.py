@@ -84,7 +84,7 @@ def build_text(report: Report, out: Path) -> str:
     """What a build did, a line an episode."""
     rows = [f"  {name}: {_count(len(files), 'file')} in {out / name}" for name, files in report.built.items()]
     rows += [f"  {name}: unchanged" for name in report.unchanged]
-    rows += [f"  {name}: held back by errors" for name in report.held_back]
+    rows += [f"  {name}: {why}" for name, why in report.held_back.items()]
     made = _count(len(report.built), "episode")
     return "\n".join([f"{made} built, {len(report.unchanged)} unchanged, {len(report.held_back)} held back", *rows])
 

@@ -15,8 +15,9 @@ from producer.jobs.deliver import deliver, take_away
 from producer.jobs.dossier import dossier
 from producer.jobs.kit import kit_for
 from producer.jobs.report import Made, Report
-from producer.jobs.unchanged import Built, digests, made_from, read, record, still_there
+from producer.jobs.unchanged import Built, Ingredients, digests, read, record, still_there
 from producer.model.dossier import Dossier
+from producer.model.episode import Episode
 from producer.render.document import Document
 from producer.render.fonts import font_documents
 from producer.render.kit import Kit
@@ -29,25 +30,65 @@ def build(
 ) -> Report:
     """Build into `out/<episode>/`; `step` is called with an episode's name, its number and how many, before its turn.
 
-    An episode with an error in it or in what it shares is held back, the others are built. `anew` builds unchanged
-    ones too. Raises ProducerError for an episode that is not there or a disk that refuses.
+    An episode with an error in it or in what it shares, or one that cannot be drawn, is held back; the others are
+    built. `anew` builds unchanged ones too. Raises ProducerError for an episode that is not there or a disk that
+    refuses.
     """
     asked = tuple(episodes)
-    checked = check(root, asked)
-    kit = kit_for(root)
+    checked = check(root, asked, out)
+    bench = _Bench(checked, root, out)
     names = known(checked.library, asked)
-    done: dict[str, tuple[Path, ...] | None] = {}
     for number, name in enumerate(names, 1):
         if step is not None:
             step(name, number, len(names))
-        done[name] = None if checked.blocked(name) else _one(checked, name, root, out, kit, anew=anew)
-    return Report(
-        built={name: files for name, files in done.items() if files},
-        unchanged=tuple(name for name, files in done.items() if files == ()),
-        held_back=tuple(name for name, files in done.items() if files is None),
-        findings=checked.about(asked),
-        files=checked.library.files,
-    )
+        bench.take(name, anew=anew)
+    return Report(bench.built, tuple(bench.unchanged), bench.held_back, checked.about(asked), checked.library.files)
+
+
+class _Bench:
+    """Where one episode after another is made; what became of each is sorted as it is done."""
+
+    def __init__(self, checked: Checked, root: Path, out: Path) -> None:
+        self._checked = checked
+        self._out = out
+        self._kit = kit_for(root)
+        self._ingredients = Ingredients(checked.library, root)
+        self.built: dict[str, tuple[Path, ...]] = {}
+        self.unchanged: list[str] = []
+        self.held_back: dict[str, str] = {}
+
+    def take(self, name: str, *, anew: bool) -> None:
+        """Make one episode, unless nothing has changed or something holds it back."""
+        if self._checked.blocked(name):
+            self.held_back[name] = "held back by errors"
+            return
+        episode = self._checked.library.episodes[name]
+        digest = self._ingredients.digest(episode)
+        before = read(self._out, name)
+        if not anew and before and before.made_from == digest and still_there(before, self._out / name):
+            self.unchanged.append(name)
+            return
+        try:
+            documents = self._documents(episode)
+        except ProducerError as trouble:
+            # A letter that no font has, a garage too long for any card: trouble of this episode alone.
+            self.held_back[name] = f"held back: {trouble}"
+            return
+        self.built[name] = self._deliver(name, digest, documents, before)
+
+    def _documents(self, episode: Episode) -> list[Document]:
+        whole = dossier(self._checked.library.case(episode))
+        if whole is None:
+            raise ProducerError("a setup has no values yet")
+        return [one for module in output_modules() for one in module.documents(whole, self._kit)]
+
+    def _deliver(self, name: str, digest: str, documents: list[Document], before: Built | None) -> tuple[Path, ...]:
+        deliver(font_documents(), self._out)
+        files = deliver(documents, self._out / name)
+        now = Built(digest, digests(documents))
+        take_away((path for path in (before.files if before else ()) if path not in now.files), self._out / name)
+        deliver([record(name, now)], self._out)
+        return files
 
 
 def made(root: Path, out: Path, episode: str, only: Iterable[str], setup: str | None = None) -> Made:
@@ -56,7 +97,7 @@ def made(root: Path, out: Path, episode: str, only: Iterable[str], setup: str | 
     Where errors hold the episode back nothing is written. Raises ProducerError for an episode or a setup that is
     not there.
     """
-    checked = check(root, (episode,))
+    checked = check(root, (episode,), out)
     whole = None if checked.blocked(episode) else dossier(checked.library.case(checked.library.episodes[episode]))
     findings = checked.about((episode,))
     if whole is None:
@@ -91,23 +132,3 @@ def output_modules(only: Iterable[str] = ()) -> Iterator[ModuleType]:
             module = import_module(f"{outputs.__name__}.{found.name}")
             if hasattr(module, "documents"):
                 yield module
-
-
-def _one(checked: Checked, name: str, root: Path, out: Path, kit: Kit, *, anew: bool) -> tuple[Path, ...] | None:
-    """The files written; () for an unchanged episode, None for one that cannot be put together."""
-    episode = checked.library.episodes[name]
-    digest = made_from(checked.library, episode, root)
-    before = read(out, name)
-    folder = out / name
-    if not anew and before is not None and before.made_from == digest and still_there(before, folder):
-        return ()
-    whole = dossier(checked.library.case(episode))
-    if whole is None:
-        return None
-    documents: list[Document] = [one for module in output_modules() for one in module.documents(whole, kit)]
-    deliver(font_documents(), out)
-    files = deliver(documents, folder)
-    now = Built(digest, digests(documents))
-    take_away((path for path in (before.files if before else ()) if path not in now.files), folder)
-    deliver([record(name, now)], out)
-    return files

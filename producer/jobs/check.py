@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity, in_order
 from producer.library.load import load
 from producer.model.library import Library
-from producer.model.summary import Summary
 
 
 @dataclass(frozen=True)
@@ -39,17 +39,25 @@ class Checked:
         )
 
 
-def check(root: Path, episodes: Iterable[str] = ()) -> Checked:
+def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None) -> Checked:
     """Load and check a library; with `episodes`, only these are looked into (shared files always).
 
-    Raises ProducerError for an episode that is not there.
+    What is costly to find out is remembered below `out`, where one is given. Raises ProducerError for an episode that
+    is not there.
     """
     from producer.checks.registry import run
+    from producer.jobs.kit import kit_for
+    from producer.jobs.remembered import Remembered
+    from producer.jobs.summaries import summary_of
 
     library, findings = load(root)
     chosen = known(library, episodes)
-    summaries = _summaries(library, chosen, root)
-    every = in_order([*findings, *run(library, summaries)])
+    kit = kit_for(root)
+    with Remembered(library, root, out) as memory:
+        there = [library.episodes[name] for name in chosen if name in library.episodes]
+        made = {one.episode: memory.summary(one, partial(summary_of, library, one, kit)) for one in there}
+        summaries = {name: one for name, one in made.items() if one is not None}
+        every = in_order([*findings, *run(library, summaries, chosen, memory.findings)])
     return Checked(library, tuple(every))
 
 
@@ -65,13 +73,3 @@ def known(library: Library, episodes: Iterable[str]) -> tuple[str, ...]:
             hint = f"did you mean '{near[0]}'?" if near else f"there are: {', '.join(sorted(every)) or 'none yet'}"
             raise ProducerError(f"there is no episode '{name[:60]}'; {hint}")
     return asked or tuple(sorted(every))
-
-
-def _summaries(library: Library, episodes: Iterable[str], root: Path) -> dict[str, Summary]:
-    """What each episode would publish, where enough of it is there to say."""
-    from producer.jobs.kit import kit_for
-    from producer.jobs.summaries import summary_of
-
-    kit = kit_for(root)
-    found = {name: summary_of(library, library.episodes[name], kit) for name in episodes if name in library.episodes}
-    return {name: one for name, one in found.items() if one is not None}

@@ -13,14 +13,14 @@ from producer.model.dossier import Dossier
 
 @dataclass(frozen=True)
 class Report:
-    """A build: episodes built (with their files), skipped as unchanged, held back by errors.
+    """A build: episodes built (with their files), skipped as unchanged, held back (and why).
 
     `files` holds the text and places of what was read, for excerpts.
     """
 
     built: Mapping[str, tuple[Path, ...]]
     unchanged: tuple[str, ...]
-    held_back: tuple[str, ...]
+    held_back: Mapping[str, str]
     findings: tuple[Finding, ...]
     files: Mapping[str, Places]
 

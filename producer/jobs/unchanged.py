@@ -29,34 +29,47 @@ class Built:
     files: dict[str, str]
 
 
-def made_from(library: Library, episode: Episode, root: Path) -> str:
-    """SHA-256 over all that an episode's files depend on: its YAML, what it shares, stints, captions, templates, us."""
-    total = hashlib.sha256()
-    for name, data in _ingredients(library, episode, root):
-        total.update(f"{len(name)}:{name}:{len(data)}:".encode())
-        total.update(data)
-    return total.hexdigest()
+class Ingredients:
+    """What each episode of a library is made from; what all of them share is read once."""
 
+    def __init__(self, library: Library, root: Path) -> None:
+        self._library = library
+        self._root = root
+        self._shared = hashlib.sha256("\n".join((__version__, *_program(), *_templates(root))).encode()).digest()
 
-def _ingredients(library: Library, episode: Episode, root: Path) -> Iterator[tuple[str, bytes]]:
-    yield "program", "\n".join((__version__, *_program())).encode()
-    names = ("channel.yaml", f"garages/{episode.garage}.yaml", f"tracks/{episode.track}.yaml", _own(episode))
-    for name in names:
-        if name in library.files:
-            yield name, library.files[name].text.encode()
-    for thanked in episode.thanks:
-        request = library.requests.get(thanked)
-        if request is not None:
-            yield f"request {thanked}", f"{request.from_ if request.credit else ''}".encode()
-    folder = root / Path(_own(episode)).parent
-    beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
-    own_templates = root / "templates"
-    for path in (*beside, *(sorted(own_templates.glob("*")) if own_templates.is_dir() else ())):
-        yield path.relative_to(root).as_posix(), path.read_bytes()
+    def digest(self, episode: Episode) -> str:
+        """SHA-256 over all that an episode's files and findings depend on: its YAML, what it shares, stints, captions,
+        the consent and handle of those it thanks, templates, and this program.
+        """
+        total = hashlib.sha256(self._shared)
+        for name, data in self._parts(episode):
+            total.update(f"{len(name)}:{name}:{len(data)}:".encode())
+            total.update(data)
+        return total.hexdigest()
+
+    def _parts(self, episode: Episode) -> Iterator[tuple[str, bytes]]:
+        files, requests = self._library.files, self._library.requests
+        for name in ("channel.yaml", f"garages/{episode.garage}.yaml", f"tracks/{episode.track}.yaml", _own(episode)):
+            if name in files:
+                yield name, files[name].text.encode()
+        for thanked in episode.thanks:
+            request = requests.get(thanked)
+            if request is not None:
+                yield f"request {thanked}", f"{request.from_ if request.credit else ''}".encode()
+        folder = self._root / Path(_own(episode)).parent
+        beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
+        for path in beside:
+            yield path.relative_to(self._root).as_posix(), path.read_bytes()
 
 
 def _own(episode: Episode) -> str:
     return episode.place().file
+
+
+def _templates(root: Path) -> Iterator[str]:
+    """The library's own templates, whole."""
+    for path in sorted((root / "templates").glob("*")):
+        yield f"{path.name} {hashlib.sha256(path.read_bytes()).hexdigest()}"
 
 
 def _program() -> Iterable[str]:

@@ -169,7 +169,7 @@ SEP = _each(
 )
 WOULD = _each("would|could|might|may|should|can|want|wanted|i'd|you'd|'d|try|'ll|will|going to|gonna|maybe|perhaps")
 PAST = _each(
-    "tried|trying|used to|was|were|had|started|began|before|previously|originally|yesterday|earlier|"
+    "tried|used to|was|were|had|started|began|before|previously|originally|yesterday|earlier|"
     "at first|usually|usual|normally|until now|last time|last week|last year"
 )
 SOMEONE = _each(

@@ -7,6 +7,7 @@ none goes on with the setting before it, or belongs to the `subject` (what a rea
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise
@@ -21,6 +22,7 @@ from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import Words, listed, sentences
 from producer.model.claim import Claim
 
+_NEW_CLAUSE = re.compile(r"[,;]\s+(?:and|but|so)\s+(?:the|an?|my|i|we|this|that)\b", re.IGNORECASE)
 _HEDGES = frozenset({"would", "past", "someone", "neg"})
 # "Softer than the default at the left front" compares with no other setting.
 _USUAL = listed("default defaults garage usual normal stock baseline before standard")
@@ -85,7 +87,7 @@ def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...],
     found: list[Statement] = []
     around = (sentence.start[0], sentence.end[-1])
     for draft in state.drafts:
-        hedges = {one.kind for one in said if one.kind in _HEDGES and one.end <= draft.end and not _of_feel(one, draft)}
+        hedges = {one.kind for one in said if one.kind in _HEDGES and _holds_for(one, draft, text)}
         if loose_if is not None and loose_if < draft.end:
             hedges.add("if")
         if any(one.kind == "than" for one in draft.row):
@@ -94,6 +96,14 @@ def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...],
             named = draft.target is not None
             found.append(Statement(claim, spans, moved, frozenset(hedges), named, around))
     return found
+
+
+def _holds_for(one: Item, draft: Draft, text: str) -> bool:
+    """Whether a hedge that was said reaches this statement."""
+    if one.end > draft.end or _of_feel(one, draft):
+        return False
+    # "There is not much in it, and the cross is at 52": the new clause is no longer denied.
+    return not (one.kind == "neg" and _NEW_CLAUSE.search(text, one.end, max(one.end, draft.row[0].end)))
 
 
 def _of_feel(one: Item, draft: Draft) -> bool:

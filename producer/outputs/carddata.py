@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 from typing import Any
 
+from producer.basics.figures import plain
 from producer.model.dossier import ConditionLine
 from producer.model.episode import Episode
 from producer.model.garage import Garage
@@ -25,7 +26,8 @@ def card_data(
 ) -> Data:
     """What one setup's card says, as plain data (text, whole numbers, decimals, mappings).
 
-    `values` by address in the garage's order, each a number in its `unit`; `splits` the differences that follow from
+    `values` by address in the garage's order, each a Decimal as it is shown, in its `unit`; `splits` the
+    differences that follow from
     them, right minus left. The version of the garage file is left out: that its limits were read anew does not
     change a card. `tested_with` does, it says what was driven.
     """
@@ -57,18 +59,32 @@ def episode_digest(cards: Iterable[Data]) -> str:
 
 
 def _canonical(data: object) -> bytes:
-    return json.dumps(data, sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False).encode("utf-8")
+    text = json.dumps(
+        data, sort_keys=True, separators=(",", ":"), ensure_ascii=False, allow_nan=False, default=_shortest
+    )
+    return text.encode("utf-8")
 
 
 def _figures(sheet: Sheet, addresses: Iterable[str]) -> dict[str, Mapping[str, Any]]:
     garage = sheet.garage
     return {
-        address: {"name": garage.name_of(address), "value": _number(value), "unit": garage.unit_of(address)}
+        address: {
+            "name": garage.name_of(address),
+            "value": _as_shown(garage, address, value),
+            "unit": garage.unit_of(address),
+        }
         for address in addresses
         if (value := sheet.value(address)) is not None
     }
 
 
-def _number(value: Decimal) -> int | float:
-    """An author's figure has at most 15 digits, which a double gives back exactly."""
+def _as_shown(garage: Garage, address: str, value: Decimal) -> Decimal:
+    """The figure with the decimals it has everywhere else."""
+    return Decimal(plain(value, garage.settings[garage.splits.get(address, (address,))[0]].decimals))
+
+
+def _shortest(value: object) -> int | float:
+    """44.0 is 44: an author's figure has at most 15 digits, which a double gives back exactly."""
+    if not isinstance(value, Decimal):
+        raise TypeError(f"not a figure of a card: {value!r}")
     return int(value) if value == value.to_integral_value() else float(value)

@@ -38,7 +38,7 @@ def card_yaml(dossier: Dossier, sheet: Sheet, data: Data) -> str:
         "gearing": _gearing(gears) if gears else None,
     }
     lines = _mapping({key: value for key, value in around.items() if value is not None}, "")
-    note = f"# The digest is the SHA-256 of {', '.join(data)} as JSON: keys sorted, no spaces, UTF-8."
+    note = f"# The digest is the SHA-256 of {', '.join(data)} as JSON: keys sorted, no spaces, UTF-8, 44.0 as 44."
     return "\n".join([*lines, note, *_mapping(data, "")]) + "\n"
 
 

@@ -26,7 +26,7 @@ def names(folder: Path) -> set[str]:
 def once(tmp_path_factory: pytest.TempPathFactory, demo: Path) -> Path:
     out = tmp_path_factory.mktemp("build")
     report = build(demo, out)
-    assert report.held_back == ()
+    assert report.held_back == {}
     return out
 
 
@@ -79,7 +79,7 @@ def test_files_of_a_setup_that_is_gone_are_taken_away_and_the_author_s_own_stay(
     text = path.read_text(encoding="utf-8").replace("setup: long", "setup: distance")
     path.write_text(text, encoding="utf-8", newline="\n")
     report = build(library, out, (EPISODE,))
-    assert report.held_back == (), report.findings
+    assert report.held_back == {}, report.findings
     assert "card-distance.png" in names(out / EPISODE)
     assert "card-long.png" not in names(out / EPISODE)
     assert "mine.txt" in names(out / EPISODE)

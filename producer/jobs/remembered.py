@@ -1,0 +1,116 @@
+"""What a check found out at some cost, kept by the digest of all it depends on.
+
+The file holds no handle and no text of a request: the handles in a description, which are there by consent, are left
+out and put back. A file that is missing, old or damaged, or a disk that refuses, only costs time.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterable
+from dataclasses import asdict
+from pathlib import Path
+from types import ModuleType, TracebackType
+from typing import Any
+
+from producer.basics.errors import ProducerError
+from producer.basics.finding import Finding, Severity
+from producer.basics.place import Place
+from producer.jobs.deliver import deliver
+from producer.jobs.unchanged import CACHE, Ingredients
+from producer.model.episode import Episode
+from producer.model.library import Case, Library
+from producer.model.summary import Summary
+from producer.render.document import Document
+
+FILE = "checked.json"
+
+
+class Remembered:
+    """Use as a context: what was asked for is kept when it ends. Without `out` nothing is remembered."""
+
+    def __init__(self, library: Library, root: Path, out: Path | None) -> None:
+        self._library = library
+        self._out = out
+        self._ingredients = Ingredients(library, root) if out is not None else None
+        self._before = _read(out) if out is not None else {}
+        self._now: dict[str, dict[str, Any]] = {}
+        self._keys: dict[str, str] = {}
+
+    def __enter__(self) -> Remembered:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, where: TracebackType | None
+    ) -> None:
+        if self._out is None or kind is not None or self._now == self._before:
+            return
+        # Episodes that were not looked at this time keep what is known of them.
+        entries = {**self._before, **self._now} if len(self._now) < len(self._library.episodes) else self._now
+        try:
+            deliver([Document(f"{CACHE}/{FILE}", json.dumps(entries, ensure_ascii=False).encode())], self._out)
+        except ProducerError:
+            return  # a place that cannot be written to is no reason to fail a check
+
+    def summary(self, episode: Episode, compute: Callable[[], Summary | None]) -> Summary | None:
+        """The summary of an episode, as it was or computed."""
+        entry = self._entry(episode)
+        if entry is None:
+            return compute()
+        if "summary" not in entry:
+            entry["summary"] = self._packed(compute(), episode)
+        return self._unpacked(entry["summary"], episode)
+
+    def findings(self, check: ModuleType, case: Case) -> Iterable[Finding]:
+        """What a costly check finds in an episode, as it was or found now."""
+        entry = self._entry(case.episode)
+        if entry is None:
+            found: Iterable[Finding] = check.check_episode(case)
+            return found
+        name = check.__name__.rsplit(".", 1)[-1]
+        if name not in entry:
+            entry[name] = [asdict(one) for one in check.check_episode(case)]
+        return [_finding(one) for one in entry[name]]
+
+    def _entry(self, episode: Episode) -> dict[str, Any] | None:
+        if self._ingredients is None:
+            return None
+        key = self._keys.get(episode.episode) or self._ingredients.digest(episode)
+        self._keys[episode.episode] = key
+        return self._now.setdefault(key, dict(self._before.get(key, {})))
+
+    def _packed(self, summary: Summary | None, episode: Episode) -> dict[str, Any] | None:
+        if summary is None:
+            return None
+        text = summary.description
+        for number, handle in enumerate(self._handles(episode)):
+            text = text.replace(handle, f"\0{number}\0")
+        return {**asdict(summary), "description": text}
+
+    def _unpacked(self, data: dict[str, Any] | None, episode: Episode) -> Summary | None:
+        if data is None:
+            return None
+        text = str(data["description"])
+        for number, handle in enumerate(self._handles(episode)):
+            text = text.replace(f"\0{number}\0", handle)
+        chapters = tuple((start, title) for start, title in data["chapters"])
+        fast = tuple((start, shown, why) for start, shown, why in data["fast_captions"])
+        return Summary(**{**data, "description": text, "chapters": chapters, "fast_captions": fast})
+
+    def _handles(self, episode: Episode) -> list[str]:
+        asked = (self._library.requests.get(one) for one in episode.thanks)
+        return [one.from_ for one in asked if one is not None and one.credit]
+
+
+def _finding(data: dict[str, Any]) -> Finding:
+    places = tuple(Place(**one) for one in data["related"])
+    severity = Severity(data["severity"])
+    return Finding(**{**data, "severity": severity, "place": Place(**data["place"]), "related": places})
+
+
+def _read(out: Path) -> dict[str, dict[str, Any]]:
+    try:
+        data = json.loads((out / CACHE / FILE).read_text(encoding="utf-8"))
+        return {str(key): entry for key, entry in data.items() if isinstance(entry, dict)}
+    except (OSError, ValueError, AttributeError):
+        return {}
