@@ -62,10 +62,10 @@ CASES = {
     "lacks parameter": (swap("front_weight: 50.5", "rear_wing: 4"), "unknown-parameter"),
     "no such track": (swap("track: marrow-creek", "track: ../marrow-creek"), "unknown-reference"),
     "no such garage": (swap("garage: grand-sedan", "garage: nowhere"), "unknown-reference"),
-    "a path as id": (swap(f"episode: {SPOILT}", "episode: ../../evil"), "wrong-kind"),
+    "a path as id": (swap(f"episode: {SPOILT}", "episode: ../../evil"), "wrong-value"),
     "a bad reference": (swap("{{ spring.rf }}", "{{ spring.fr }}"), "unknown-reference"),
     "a reference that runs code": (swap("{{ spring.rf }}", "{{ spring.__class__ }}"), "unknown-reference"),
-    "a loop in prose": (swap("{{ spring.rf }}", "{% for x in range(10**9) %}a{% endfor %}"), "unknown-reference"),
+    "a loop in prose": (swap("{{ spring.rf }}", "{% for x in range(10**9) %}a{% endfor %}"), "reference-malformed"),
 }
 
 
