@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from producer.basics.spelling import spell
@@ -20,6 +21,8 @@ from producer.render.kit import Kit
 from producer.script.flatten import flat
 from producer.script.speaker import capital, listed
 
+# What Markdown would take for a mark inside a table.
+_MARKS = re.compile(r"([\\`*_\[\]<>|~])")
 _CURES: dict[Feel, Effect] = {"tight": "looser", "loose": "tighter"}
 
 
@@ -85,7 +88,7 @@ class GuideView:
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:
     """The guide to read, and the shape that other programs rely on: guide.json is the first setup's."""
     shown = view(dossier)
-    yield Document.of_text("guide.md", kit.text("guide.md.j2", shown))
+    yield Document.of_text("guide.md", kit.text("guide.md.j2", _for_markdown(shown)))
     yield Document.of_text("guide.html", kit.html("guide.html.j2", shown))
     yield Document.of_text("guide.json", _data(dossier.guides[dossier.first.id]))
     for sheet in dossier.sheets:
@@ -113,6 +116,30 @@ def _data(guide: Guide) -> str:
     return json.dumps(guide_json(guide), ensure_ascii=False, indent=2) + "\n"
 
 
+def _for_markdown(shown: GuideView) -> GuideView:
+    """The same view, with the words that stand in the table safe there."""
+    return replace(shown, setups=tuple(_setup_for_markdown(one) for one in shown.setups))
+
+
+def _setup_for_markdown(setup: SetupGuide) -> SetupGuide:
+    return replace(
+        setup,
+        complaints=tuple(
+            replace(one, steps=tuple(_step_for_markdown(step) for step in one.steps)) for one in setup.complaints
+        ),
+    )
+
+
+def _step_for_markdown(step: Step) -> Step:
+    return replace(
+        step, name=_escaped(step.name), said=_escaped(step.said), also=_escaped(step.also), voice=_escaped(step.voice)
+    )
+
+
+def _escaped(text: str) -> str:
+    return _MARKS.sub(r"\\\1", text)
+
+
 def _facts(dossier: Dossier) -> tuple[str, ...]:
     driven = dossier.episode.tested_with
     version = f"tested with version {driven}" if driven else f"limits of version {dossier.garage.simulation.version}"
@@ -124,7 +151,7 @@ def _legend(dossier: Dossier) -> Iterator[str]:
     presenter = dossier.channel.presenter
     yield "Change one thing at a time and drive a few laps before the next."
     yield "Each line starts from the figure on the card."
-    yield f"{presenter} is advice for this very setup; rule is one click by the usual rule, not tried here."
+    yield f"What {presenter} says is advice for this very setup; a rule is one click by the usual rule, not tried here."
     yield "Up is to the larger number. Room is how many clicks are left the same way afterwards."
 
 
@@ -187,7 +214,10 @@ def _effects(row: GuideRow, change: Change) -> str:
     parts += [f"{'but ' if same else ''}{_against(cure)} {listed(other)}"] if other else []
     if parts:
         return _sentence(", ".join(parts))
-    return "Nothing elsewhere." if change.rule.get(row.where) == cure else "No rule speaks of it."
+    if all(change.rule.get(phase) == "none" for phase in _elsewhere(row)):
+        return "Nothing elsewhere."
+    # Where the rules are silent nobody knows: silence must not read as a promise that nothing happens.
+    return "No rule for the rest of the corner." if change.rule.get(row.where) == cure else "No rule speaks of it."
 
 
 def _elsewhere(row: GuideRow) -> tuple[Phase, ...]:
