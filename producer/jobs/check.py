@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
 
+from producer.basics.collecting import collecting_paused
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity, in_order
 from producer.library.load import load
@@ -53,7 +54,7 @@ def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None) -> 
     library, findings = load(root)
     chosen = known(library, episodes)
     kit = kit_for(root)
-    with Remembered(library, root, out) as memory:
+    with collecting_paused(), Remembered(library, root, out) as memory:
         there = [library.episodes[name] for name in chosen if name in library.episodes]
         made = {one.episode: memory.summary(one, partial(summary_of, library, one, kit)) for one in there}
         summaries = {name: one for name, one in made.items() if one is not None}

@@ -140,7 +140,7 @@ class Setting:
         named = f"{CORNER_NAMES[self.part]} {self.parameter.name}"
         return named[0].upper() + named[1:]
 
-    @property
+    @cached_property
     def decimals(self) -> int:
         """Decimals of every value of this setting."""
         return self.grid.decimals
