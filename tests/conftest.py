@@ -40,9 +40,7 @@ def library(tmp_path: Path, demo: Path) -> Path:
 
 
 @pytest.fixture
-def producer(
-    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> Callable[..., Ran]:
+def producer(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Callable[..., Ran]:
     """Run the program in this process, from an empty folder: `producer("check", "-l", path)`."""
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("NO_COLOR", "1")
