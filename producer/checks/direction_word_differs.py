@@ -3,7 +3,8 @@
 "A step softer" beside a spring that went up is the mistake that sends a viewer the wrong way, and nobody sees it on a
 card. Movement words of a reason are compared with the movement that it explains (without compared_with they may
 also go the way from the default), those of an advice with its direction or first stop. Conditions, tries,
-denials, words about other setups or other settings and words whose object is not clear say nothing.
+denials, rules ("raising it calms the nose"), words about other setups or settings and words whose object is not clear
+say nothing.
 
 Source: none, it is the author's own sheet.
 
@@ -93,7 +94,7 @@ def check_episode(case: Case) -> Iterator[Finding]:
         word, span = one.statement.claim.direction, one.statement.moved
         if word is None or span is None or one.reason is None or one.address not in one.reason.targets:
             continue
-        if not one.statement.named and _mixed(one):
+        if "general" in one.statement.hedges or (not one.statement.named and _mixed(one)):
             continue
         ways = _advised(one) if one.advice is not None else _moved(one)
         if ways and word not in ways:

@@ -16,7 +16,7 @@ from producer.model.sheet import Sheet, SheetReason
 
 _REFERENCE = re.compile(r"\{\{.*?\}\}", re.DOTALL)
 # Said beside a figure, these make it somebody's wish, try or other car.
-UNSURE = frozenset({"if", "would", "past", "neg", "someone"})
+UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,8 @@ def difference(stretch: list[Item], first: int, second: int, vocabulary: Vocabul
     same = sides[0][1:] == sides[1][1:] and sides[0] != sides[1]
     if not (parameter and all(sides) and same and len(described) == 1 and len(counted) == 1):
         return None
+    if not _measures(stretch, counted[0], described[0]):
+        return None
     sign = described[0].data[0] if isinstance(described[0].data, tuple) else 1
     right = 1 if sides[0].startswith("r") else -1
     address = f"{parameter}.{'front' if sides[0].endswith('f') else 'rear'}_split"
@@ -31,6 +33,13 @@ def difference(stretch: list[Item], first: int, second: int, vocabulary: Vocabul
     draft.slots["value"] = [(_signed(number_of(counted[0]), sign * right), counted[0])]
     draft.end = max(stretch[second].end, counted[0].end)
     return draft
+
+
+def _measures(stretch: list[Item], number: Item, described: Item) -> bool:
+    """As in "25 pounds stiffer", "stiffer by 25"; not "at 700 pounds the right front is softer"."""
+    at = stretch.index(number)
+    beside = stretch[at + 1 : at + 2] == [described]
+    return beside or (at > 0 and stretch[at - 1].kind == "by")
 
 
 def _corner(one: Mention, like: tuple[str, ...]) -> str:

@@ -26,6 +26,9 @@ _VAGUE = listed("about like only just a the around roughly maybe say to so right
 _LIMITS = listed("past below above under over beyond least most near")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
 _COUNTS = frozenset({"click", "step"})
+_SHADES = _SMALL_WORDS | listed("even much far still slightly touch shade lot way bit quite hair notch too very now")
+# Said before a movement word these are about the setting, where no other noun is named.
+_ABOUT_IT = _GO | listed("i we i'm we're am one two whole page everything all wants likes")
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,14 +137,30 @@ def _verb(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
 def _describes(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     """As in "softer than", "a softer spring", "runs it softer"; not "a softer ride", not "the stiffer one"."""
     after = row[at + 1] if at + 1 < len(row) else None
+    if bare and not _of_it(row, at, heads):
+        return False  # "the car sat lower", "turn in lower"
     if after is None or after.kind in {"sep", "than", "by", "set", "to", "from", "someone"}:
         return bare is False or _kind(row, at - 1) != "neg"
     return after.word in heads or after.word in _CLOSES or (_plain(after) and not bare)
 
 
-def _way(row: list[Item], at: int, _: Collection[str], bare: bool) -> bool:
-    """As in "up 25", "up to 750", "went up", "bring it down"."""
+def _of_it(row: list[Item], at: int, heads: Collection[str]) -> bool:
+    """Whether what stands before a movement word leaves it to the setting not named: "I run it a bit softer"."""
+    before = at - 1
+    while before >= 0 and (row[before].kind == "number" or row[before].word in _SHADES):
+        before -= 1
+    if before >= 0 and row[before].kind == "at":
+        before -= 1
+    one = row[before] if before >= 0 else None
+    acts = {"pronoun", "at", "to", "by", "put", "take", "shift", "move", "set", "than", "from", "past", "would", "neg"}
+    return one is None or one.kind in acts or one.word in heads or one.word in _ABOUT_IT
+
+
+def _way(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
+    """As in "up 25", "up to 750", "went up", "bring it down"; not "turn the music down a notch"."""
     after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
+    if bare and not _of_it(row, at, heads):
+        return False
     if after is not None and (_plain(after) or (after.kind in {"to", "from", "by"} and _number_near(row, at + 2))):
         return True
     if before is None:

@@ -7,13 +7,13 @@ none goes on with the setting before it, or belongs to the `subject` (what a rea
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise
 
 from producer.language.comparing import difference
 from producer.language.feels import Condition, Effect, complaint, effect
+from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
 from producer.language.movements import Move, moves, role_of, without_others
 from producer.language.settling import Draft, fitting, settled
@@ -22,8 +22,6 @@ from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import Words, listed, sentences
 from producer.model.claim import Claim
 
-_NEW_CLAUSE = re.compile(r"[,;]\s+(?:and|but|so)\s+(?:the|an?|my|i|we|this|that)\b", re.IGNORECASE)
-_HEDGES = frozenset({"would", "past", "someone", "neg"})
 # "Softer than the default at the left front" compares with no other setting.
 _USUAL = listed("default defaults garage usual normal stock baseline before standard")
 # What may stand before the figures of a stretch that goes on with the setting before it.
@@ -35,9 +33,8 @@ class Statement:
     """One claim and where its parts stand.
 
     `spans`: characters (start, end) of the figures by field (`value`, `to`, `frm`, `amount`), `moved` those of the
-    movement. `hedges` say why it may not be meant as a fact about the setup: `if`, `would`, `past`, `neg`, `than`,
-    `someone`. `named` is False where the words name no setting and it is the subject's.
-    `sentence`: the characters of the sentence it stands in.
+    movement. `hedges` say why it may not be meant as a fact about the setup (`producer.language.hedging`). `named` is
+    False where the words name no setting and it is the subject's. `sentence`: the characters of its sentence.
     """
 
     claim: Claim
@@ -81,34 +78,16 @@ def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...],
     row = topics(row)
     state.others = _names_other(row, state)
     said = with_conditions(row)
-    loose_if = next((one.start for one in said if one.kind == "if"), None)
     for stretch, joint in stretches(said):
         _read(stretch, joint, state, _rest(said, stretch))
     found: list[Statement] = []
     around = (sentence.start[0], sentence.end[-1])
     for draft in state.drafts:
-        hedges = {one.kind for one in said if one.kind in _HEDGES and _holds_for(one, draft, text)}
-        if loose_if is not None and loose_if < draft.end:
-            hedges.add("if")
-        if any(one.kind == "than" for one in draft.row):
-            hedges.add("than")
+        why = hedges(said, draft, text)
         for claim, spans, moved in settled(draft, vocabulary, text):
             named = draft.target is not None
-            found.append(Statement(claim, spans, moved, frozenset(hedges), named, around))
+            found.append(Statement(claim, spans, moved, why, named, around))
     return found
-
-
-def _holds_for(one: Item, draft: Draft, text: str) -> bool:
-    """Whether a hedge that was said reaches this statement."""
-    if one.end > draft.end or _of_feel(one, draft):
-        return False
-    # "There is not much in it, and the cross is at 52": the new clause is no longer denied.
-    return not (one.kind == "neg" and _NEW_CLAUSE.search(text, one.end, max(one.end, draft.row[0].end)))
-
-
-def _of_feel(one: Item, draft: Draft) -> bool:
-    """A negation that belongs to the effect ("it won't step out") says nothing against the movement."""
-    return one.kind == "neg" and draft.effect is not None and one.start >= draft.effect.start - 12
 
 
 def _names_other(row: list[Item], state: _Sentence) -> bool:
@@ -245,6 +224,8 @@ def _draft(part: list[Item], target: int, state: _Sentence) -> None:
         addresses = state.vocabulary.resolve(mention.parameter, state.corner)
     else:
         addresses = fitting(mention, numbers, part, state.vocabulary, state.subject, state.topic, state.axle)
+    if any(one.word == "between" for one in part[:target]):
+        addresses = _between(addresses, state.vocabulary)
     begin = min((one.start for one in part if one.kind in {"number", "move", "take", "put", "set"}), default=0)
     ends = [one.end for one in part if one.kind in {"number", "set", "move", "out", "in"}]
     draft = Draft(mention, addresses, part, begin, max(ends))
@@ -255,6 +236,14 @@ def _draft(part: list[Item], target: int, state: _Sentence) -> None:
         draft.effect, state.effect = state.effect[0], None
     elif state.cured is not None and (draft.moves or "to" in draft.slots):
         draft.effect, state.cured = state.cured, None
+
+
+def _between(addresses: tuple[str, ...], vocabulary: Vocabulary) -> tuple[str, ...]:
+    """As in "75 pounds between the rear springs": their split; the addresses as they are where they are no pair."""
+    if len(addresses) != 2:
+        return addresses
+    garage = vocabulary.garage
+    return tuple(split for split, corners in garage.splits.items() if set(corners) == set(addresses))
 
 
 def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
@@ -294,8 +283,9 @@ def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
         _again(last, stretch, state)
         return
     if last is not None and last.target is not None:
-        if joint == "or" and first is not None and first.kind == "number":
-            last.doubtful = True
+        several = joint == "and" and len(last.addresses) > 1 and "value" in last.slots
+        if (joint == "or" or several) and first is not None and first.kind == "number":
+            last.doubtful = True  # "the rears are 225 and 300": which is which stays open
         elif leads and (last.empty() or _figures(stretch)) and sum(x.kind == "word" for x in stretch) <= 6:
             end = last.end
             _fill(last, stretch, state, bare=not last.empty())

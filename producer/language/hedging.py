@@ -1,0 +1,69 @@
+"""How firmly a statement is meant: what makes it a condition, a wish, a try, or a saying about settings at large."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from producer.language.items import Item
+from producer.language.settling import Draft
+from producer.language.tokens import listed
+
+_NEW_CLAUSE = re.compile(r"[,;]\s+(?:and|but|so)\s+(?:the|an?|my|i|we|this|that)\b", re.IGNORECASE)
+_HEDGES = frozenset({"would", "past", "someone", "neg"})
+_WORTH = listed("worth equals equal equivalent")
+_BEFORE = listed("but yet only just simply even")
+
+
+def hedges(said: list[Item], draft: Draft, text: str) -> frozenset[str]:
+    """Why a statement may not be a fact about the setup.
+
+    `if`, `would`, `past`, `neg`, `than`, `someone`, `worth` (a figure that says how much another thing is worth), and
+    `general`: a movement told as a rule ("raising it tightens the car"), which says nothing of the way this one went.
+    """
+    found = {one.kind for one in said if one.kind in _HEDGES and _holds_for(one, draft, text)}
+    found.update(_conditional(said, draft))
+    if any(one.kind == "than" for one in draft.row):
+        found.add("than")
+    if any(one.word in _WORTH for one in draft.row):
+        found.add("worth")
+    if draft.moves and _general(draft):
+        found.add("general")
+    return frozenset(found)
+
+
+def _conditional(said: list[Item], draft: Draft) -> Iterator[str]:
+    loose = next((one.start for one in said if one.kind == "if"), None)
+    if (loose is not None and loose < draft.end) or draft.condition is not None:
+        yield "if"
+    elif any(one.kind == "if" for one in draft.row):
+        yield "if"  # "take wedge out if you race alone"
+
+
+def _holds_for(one: Item, draft: Draft, text: str) -> bool:
+    """Whether a hedge that was said reaches this statement."""
+    if one.end > draft.end or _of_feel(one, draft):
+        return False
+    # "There is not much in it, and the cross is at 52": the new clause is no longer denied.
+    return not (one.kind == "neg" and _NEW_CLAUSE.search(text, one.end, max(one.end, draft.row[0].end)))
+
+
+def _of_feel(one: Item, draft: Draft) -> bool:
+    """A negation that belongs to the effect ("it won't step out") says nothing against the movement."""
+    return one.kind == "neg" and draft.effect is not None and one.start >= draft.effect.start - 12
+
+
+def _general(draft: Draft) -> bool:
+    """As in "raising it calms the nose", "less wedge would free the middle", "the more spring you need"."""
+    row, first = draft.row, draft.moves[0]
+    at = next((at for at, one in enumerate(row) if one.start == first.start), 0)
+    if first.word.endswith("ing"):
+        return all(one.word in _BEFORE for one in row[:at])
+    data = row[at].data
+    how = data[1] if isinstance(data, tuple) and row[at].kind == "move" else ""
+    if how not in {"as", "much"}:
+        return False
+    if any(one.kind == "would" for one in row[at + 1 :]):
+        return True
+    before, after = (row[x].word if 0 <= x < len(row) else "" for x in (at - 1, at + 1))
+    return before == "the" and (how == "much" or after == "the")
