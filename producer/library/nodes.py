@@ -21,7 +21,7 @@ DEEPEST = 64
 LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _NOTHING = frozenset({"", "~", "null", "Null", "NULL"})
 # Items of a list that are known by their own name: `setups.short`, `requests.req-014`.
-_NAMED_BY = ("setup", "id")
+_NAMED_BY = {"setups": "setup", "requests": "id"}
 
 
 class Unreadable(Exception):  # noqa: N818 - not an error of ours: it carries the finding to the reader
@@ -109,9 +109,9 @@ class _Reader:
             start, end = key_event.start_mark, key_event.end_mark
             self.places.keys[(*path, key)] = Mark(start.line, start.column, end.line, end.column)
         self.places.values[path] = self._mark(event.start_mark)
-        name = next((items[by] for by in _NAMED_BY if isinstance(items.get(by), str)), None)
-        if name and path and isinstance(path[-1], int):
-            self.places.names[path] = f"{name}" if len(path) > 1 else name
+        name = items.get(_NAMED_BY.get(str(path[0]), "")) if len(path) == 2 else None
+        if isinstance(name, str) and name and isinstance(path[1], int):
+            self.places.names[path] = name
         return Located(items, self.places, path)
 
     def _key(self, event: Any) -> str:

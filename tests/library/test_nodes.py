@@ -62,7 +62,7 @@ def test_values_are_text(loader: Any, text: str, value: Any) -> None:
 
 
 def test_places_of_keys_and_values(loader: Any) -> None:
-    text = "a: 1\nlist:\n  - {b: 'two', c: [3, 4]}\n  - setup: short\n    name: Short\n"
+    text = "a: 1\nlist:\n  - {b: 'two', c: [3, 4]}\n  - setup: short\n    name: Short\nsetups: [{setup: long, is: 1}]\n"
     _, places, _ = read_nodes("a.yaml", text)
 
     def at(place: Any) -> tuple[int, int, int]:
@@ -77,7 +77,8 @@ def test_places_of_keys_and_values(loader: Any) -> None:
     assert at(places.value(("list", 1, "name"))) == (5, 11, 5)
     assert at(places.value(("list", 1, "nothing", "here"))) == (4, 5, 6)  # the nearest thing around it
     assert at(places.key(())) == (1, 1, 1)
-    assert places.where(("list", 1, "name")) == "list.short.name"
+    assert places.where(("setups", 0, "is")) == "setups.long.is"
+    assert places.where(("list", 1, "name")) == "list[1].name"
     assert places.where(("list", 0, "c", 1)) == "list[0].c[1]"
 
 
