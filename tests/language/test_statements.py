@@ -170,6 +170,20 @@ def test_whose_is_it(vocabulary: Vocabulary, text: str, said: list[str]) -> None
 
 
 @pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("The split is 75 pounds.", ["spring.rear_split = 75"]),
+        ("The split is 75.", ["spring.rear_split = 75"]),
+        ("More split helps.", ["spring.rear_split raise"]),
+        ("The front split is 25.", ["spring.front_split = 25"]),
+        ("It splits the field.", []),
+    ],
+)
+def test_the_split_a_reason_is_for(vocabulary: Vocabulary, text: str, said: list[str]) -> None:
+    assert [told(one.claim) for one in statements(text, vocabulary, ("spring.rear_split",))] == said
+
+
+@pytest.mark.parametrize(
     ("text", "hedge"),
     [
         ("if you raise the cross to 53 it gets lazy", "if"),
@@ -177,6 +191,11 @@ def test_whose_is_it(vocabulary: Vocabulary, text: str, said: list[str]) -> None
         ("the cross was at 53 before", "past"),
         ("he runs the cross at 53", "someone"),
         ("the cross is a percent higher than the default", "than"),
+        ("take a percent of cross out if you race alone", "if"),
+        ("going from 50 to 52 on the cross is worth a tenth", "worth"),
+        ("raising the cross calms the nose", "general"),
+        ("less wedge would free the middle", "general"),
+        ("the more wedge you have, so much the better", "general"),
     ],
 )
 def test_hedges(vocabulary: Vocabulary, text: str, hedge: str) -> None:
