@@ -61,9 +61,9 @@ def fitting(
     if mention.addresses:
         return mention.addresses
     if mention.split:
-        own = tuple(one for one in subject if one.endswith("_split"))
-        if len(own) == 1 and not (mention.parameter or mention.axle or axle):
-            return own  # "the split is 75", said of the only split that the reason is for
+        splits = tuple(one for one in subject if one.endswith("_split"))
+        if len(splits) == 1 and not (mention.parameter or mention.axle or axle):
+            return splits  # "the split is 75", said of the only split that the reason is for
         parameter = mention.parameter or (topic if vocabulary.cornered(topic) else vocabulary.of_role("spring"))
         return vocabulary.resolve(parameter, axle=mention.axle or axle, split=True) if parameter else ()
     if mention.parts:
