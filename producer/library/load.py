@@ -25,7 +25,7 @@ from producer.model.track import Track
 CHANNEL = "channel.yaml"
 # Folders of a library that hold no episodes.
 _OWN = frozenset({"garages", "tracks", "requests", "templates"})
-_EPISODES_OWN = frozenset({"stints", "published", "episode.yml", "take.srt", "take.vtt", "cut.srt", "cut.vtt"})
+_EPISODES_OWN = frozenset({"stints", "published", "take.srt", "take.vtt", "cut.srt", "cut.vtt"})
 _MISSING = {
     True: "every library has one; 'producer new library' shows what goes in",
     False: "this folder holds what an episode has: add the file (its name ends in .yaml), or move the folder away",
@@ -39,15 +39,24 @@ def find_library(given: Path | None, start: Path) -> Path:
     Raises ProducerError where there is none.
     """
     if given is not None:
-        if not given.is_dir():
-            raise ProducerError(f"there is no library at {given}: that is not a folder")
-        return given
+        return _given(given)
     for folder in (start, *start.parents):
         if (folder / CHANNEL).is_file():
             return folder
     if (start / "episodes" / CHANNEL).is_file():
         return start / "episodes"
     raise ProducerError("no library here: no channel.yaml here or above; 'producer new library PATH' makes one")
+
+
+def _given(folder: Path) -> Path:
+    """A folder that was named, if it is a library: its channel.yaml may be missing, but not everything."""
+    if not folder.is_dir():
+        raise ProducerError(f"there is no library at {folder}: that is not a folder")
+    if any((folder / name).exists() for name in (CHANNEL, "garages", "tracks")):
+        return folder
+    near = next((one for one in (folder.resolve().parent, folder / "episodes") if (one / CHANNEL).is_file()), None)
+    hint = f"; did you mean {near}?" if near else ""
+    raise ProducerError(f"{folder} is not a library: there is no channel.yaml in it{hint}")
 
 
 def load(root: Path) -> tuple[Library, list[Finding]]:
@@ -80,7 +89,8 @@ class _Shelf:
     def read(self, kind: type[R], file: str) -> R | None:
         path = self.root / file
         if not path.is_file():
-            self.say(Place(file, 1, 1), "missing-file", f"{file} is missing", _MISSING[file == CHANNEL])
+            hint = _misnamed(path) or _MISSING[file == CHANNEL]
+            self.say(Place(file, 1, 1), "missing-file", f"{file} is missing", hint)
             return None
         text, findings = read_text(path, file)
         self.findings += findings
@@ -93,6 +103,7 @@ class _Shelf:
 
     def folder(self, kind: type[R], name: str, id_key: str) -> dict[str, R]:
         found: dict[str, R] = {}
+        self.named_as_text(name)
         for path in _yaml_files(self.root / name):
             record = self.read(kind, f"{name}/{path.name}")
             if record is not None:
@@ -103,34 +114,67 @@ class _Shelf:
         """Keep a record under its own id, which is also the name of its file or folder."""
         own = str(getattr(record, id_key))
         if own in found:
-            self.twice(id_key, own, record.place(id_key), found[own].place(id_key))
+            hint = f"write '{id_key}: {stem}' here, like the name of its {_home(id_key)}" if own != stem else ""
+            self.twice(id_key, own, record.place(id_key), found[own].place(id_key), hint)
             return
         if own != stem:
-            hint = f"rename one of them: '{id_key}: {stem}', or the file"
-            self.say(record.place(id_key), "id-differs", f"the file is called '{stem}', the {id_key} '{own}'", hint)
+            home = _home(id_key)
+            hint = f"rename one of them: '{id_key}: {stem}', or the {home}"
+            self.say(record.place(id_key), "id-differs", f"the {home} is called '{stem}', the {id_key} '{own}'", hint)
         found[own] = record
 
-    def twice(self, kind: str, name: str, place: Place, first: Place) -> None:
+    def twice(self, kind: str, name: str, place: Place, first: Place, hint: str = "") -> None:
         """One id for two things: the first one counts."""
-        message, hint = f"the {kind} '{name}' is already there: {first}", "give one of them another name"
+        message, hint = f"the {kind} '{name}' is already there: {first}", hint or "give one of them another name"
         self.findings.append(Finding("duplicate-id", Severity.ERROR, place, message, hint, related=(first,)))
+
+    def named_as_text(self, folder: str) -> None:
+        """Some editors add .txt to a name and hide it: such a file is never read, so it is told."""
+        for name in _names(self.root / folder):
+            if name.lower().endswith((".yaml.txt", ".yml.txt")):
+                file, wanted = f"{folder}/{name}", name[: -len(".txt")]
+                message = f"{name} is not read: its name ends in .txt"
+                self.say(Place(file, 1, 1), "missing-file", message, f"rename it to {wanted}")
 
     def say(self, place: Place, code: str, message: str, hint: str = "") -> None:
         self.findings.append(Finding(code, Severity.ERROR, place, message, hint))
 
 
 def _yaml_files(folder: Path) -> list[Path]:
+    names = _names(folder)
+    return [folder / name for name in names if name.endswith((".yaml", ".yml")) and not name.startswith(".")]
+
+
+def _names(folder: Path) -> list[str]:
+    """What is in a folder, sorted; nothing where there is none."""
     if not folder.is_dir():
         return []
     try:
-        names = sorted(os.listdir(folder))  # noqa: PTH208 - names only: sorting Path objects costs ten times as much
+        return sorted(os.listdir(folder))  # noqa: PTH208 - names only: sorting Path objects costs ten times as much
     except OSError as error:
         raise ProducerError(f"the folder {folder} cannot be read: {error.strerror}") from error
-    return [folder / name for name in names if name.endswith((".yaml", ".yml")) and not name.startswith(".")]
+
+
+def _home(id_key: str) -> str:
+    return "folder" if id_key == "episode" else "file"
+
+
+def _misnamed(path: Path) -> str:
+    """What to do where the file is there under nearly its name: `episode.yml`, `Episode.yaml`, `episode.yaml.txt`."""
+    for name in _names(path.parent):
+        if _nearly(name, path.name):
+            return f"the file is called '{name}': rename it to {path.name}"
+    return ""
+
+
+def _nearly(name: str, wanted: str) -> bool:
+    stem = wanted.rsplit(".", 1)[0]
+    return name.lower() in {f"{stem}{end}" for end in (".yaml", ".yml", ".yaml.txt", ".yml.txt", ".txt")}
 
 
 def _requests(shelf: _Shelf) -> dict[str, Request]:
     found: dict[str, Request] = {}
+    shelf.named_as_text("requests")
     for path in _yaml_files(shelf.root / "requests"):
         record = shelf.read(RequestFile, f"requests/{path.name}")
         for one in record.requests if record else ():
@@ -151,6 +195,7 @@ def _episodes(shelf: _Shelf) -> tuple[dict[str, Episode], tuple[str, ...]]:
         else:
             shelf.keep(found, record, "episode", folder.name)
             _setups(shelf, record)
+            _stints(shelf, record, folder)
     return found, tuple(broken)
 
 
@@ -160,6 +205,22 @@ def _setups(shelf: _Shelf, episode: Episode) -> None:
         if setup.setup in first:
             shelf.twice("setup", setup.setup, setup.place("setup"), first[setup.setup].place("setup"))
         first.setdefault(setup.setup, setup)
+
+
+def _stints(shelf: _Shelf, episode: Episode, folder: Path) -> None:
+    """The files with test laps are there, and not empty."""
+    for stint in episode.stints:
+        path = folder / stint.file
+        try:
+            size = path.stat().st_size if path.is_file() else None
+        except (OSError, ValueError):
+            size = None
+        if size is None:
+            hint = f"it is looked for in {folder.name}; correct the name, or take the stint out"
+            shelf.say(stint.place("file"), "missing-file", f"there is no file '{stint.file[:80]}'", hint)
+        elif size == 0:
+            hint = "its lines are lap,time: '1,31.482'"
+            shelf.say(stint.place("file"), "empty-file", f"there is nothing in '{stint.file[:80]}'", hint)
 
 
 def _episode_folders(root: Path) -> Iterator[Path]:
@@ -177,6 +238,7 @@ def _episode_folders(root: Path) -> Iterator[Path]:
 def _meant(folder: Path) -> bool:
     """Whether a folder without an episode.yaml holds what only an episode has."""
     try:
-        return not _EPISODES_OWN.isdisjoint(os.listdir(folder))  # noqa: PTH208 - names only
+        names = os.listdir(folder)  # noqa: PTH208 - names only
+        return not _EPISODES_OWN.isdisjoint(names) or any(_nearly(name, "episode.yaml") for name in names)
     except OSError:
         return False

@@ -16,6 +16,7 @@ import yaml
 from producer.basics.finding import Finding, Severity
 from producer.basics.located import Located, Mark, Path, Places
 from producer.basics.place import Place
+from producer.library.trouble import QUOTED_REFERENCE, trouble
 
 DEEPEST = 64
 LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -103,7 +104,7 @@ class _Reader:
             below = (*path, key, "again") if key in items else (*path, key)
             value = self._node(next(self._events), below, depth + 1)
             if key in items:
-                self._twice(key, (*path, key), key_event)
+                self._twice(key, (*path, key), key_event, begins=key == next(iter(items)))
                 continue
             items[key] = value
             start, end = key_event.start_mark, key_event.end_mark
@@ -121,10 +122,10 @@ class _Reader:
             return key
         if isinstance(event, yaml.AliasEvent):
             raise Unreadable(self._refused(event, f"an alias (*{event.anchor})"))
-        hint = 'a value that begins with {{ is written in quotes: "{{ spring.rf }}"'
-        braces = isinstance(event, yaml.MappingStartEvent)
-        message = "a mapping as a key" if braces else "only a word can be a key"
-        raise Unreadable(self._finding("not-yaml", event, message, hint if braces else "write 'key: value'"))
+        if isinstance(event, yaml.MappingStartEvent):
+            message = "{{ }} without quotes is not read as a reference"
+            raise Unreadable(self._finding("not-yaml", event, message, QUOTED_REFERENCE))
+        raise Unreadable(self._finding("not-yaml", event, "only a word can be a key", "write 'key: value'"))
 
     def _plain(self, event: Any) -> None:
         """Refuse an anchor; note a tag, which reading can pass over."""
@@ -134,10 +135,12 @@ class _Reader:
             message = f"a tag ({event.tag[:80]}) is not used here"
             self.findings.append(self._finding("yaml-feature", event, message, "take it out: the field decides"))
 
-    def _twice(self, key: str, path: Path, event: Any) -> None:
+    def _twice(self, key: str, path: Path, event: Any, *, begins: bool) -> None:
         first = self.places.key(path)
         found = self._finding("duplicate-key", event, f"'{key}' is written twice here; the first one counts")
         hint = f"the first is on line {first.line}; keep one of them"
+        if begins and len(path) > 1 and isinstance(path[-2], int):
+            hint += ", or put '- ' before this one if another item begins here"
         self.findings.append(
             Finding(found.code, found.severity, found.place, found.message, hint, self.places.where(path), (first,))
         )
@@ -174,25 +177,11 @@ class _Reader:
         return self._finding("not-yaml", None, message, "save it again as plain text in UTF-8")
 
     def _broken(self, error: Any) -> Finding:
-        mark = error.problem_mark or error.context_mark
-        problem = error.problem or error.context or "it ends in the middle of something"
-        if "nesting depth" in str(problem):
-            return self._deep(mark)
-        row = self.places.line(mark.line + 1) if mark else ""
-        hint = _yaml_hint(row, str(problem))
-        return self._finding("not-yaml", mark, f"this is not YAML: {problem}", hint)
-
-
-def _yaml_hint(row: str, problem: str) -> str:
-    if "\t" in row[: len(row) - len(row.lstrip())] or "\\t" in problem:
-        return "indent with spaces; YAML refuses tabs"
-    if "{{" in row:
-        return 'a value with {{ }} is written in quotes: "{{ spring.rf }}"'
-    if row.count('"') % 2 or row.count("'") % 2:
-        return "a quote opens here and never closes, or stands inside the text"
-    if ": " in row.split(": ", 1)[-1]:
-        return "a text with a colon in it is written in quotes"
-    return "look at the indentation and punctuation of this line and the one above"
+        if "nesting depth" in str(error.problem):
+            return self._deep(error.problem_mark or error.context_mark)
+        found = trouble(error, self.places.line)
+        place = Place(self.places.file, found.line, found.column)
+        return Finding("not-yaml", Severity.ERROR, place, found.message, found.hint)
 
 
 def _first_line(error: Exception) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from dataclasses import replace
 from difflib import get_close_matches
 from typing import Any, TypeVar
@@ -56,7 +57,8 @@ def _finding(error: Any, kind: type[Record], value: Any, places: Places) -> Find
         return _wrong_key(path, error, places)
     if problem == "missing":
         name = str(error["loc"][-1])
-        found = _at(places, path, "missing-key", f"'{name}' is missing here", f"add '{name}: ...'", key=True)
+        hint = f"add '{name}: {'1' if name == 'format' else '...'}'"
+        found = _at(places, path, "missing-key", f"'{name}' is missing here", hint, key=True)
         return replace(found, where=places.where((*path, name)))
     message = str(error.get("ctx", {}).get("error", "")) or _plain(error)
     code = "wrong-kind" if "wanted here, not" in message else "wrong-value"
@@ -73,7 +75,7 @@ def _plain(error: Any) -> str:
         "dict_type": f"a mapping (key: value) is wanted here, not {shown}",
         "tuple_type": f"a list is wanted here, not {shown}",
         "string_type": f"text is wanted here, not {shown}",
-        "string_pattern_mismatch": f"{shown} cannot be used here",
+        "string_pattern_mismatch": f"{shown} is not written as it is wanted here",
         "too_short": "at least one is wanted here",
         "too_long": f"at most {ctx.get('max_length')} are wanted here",
         "int_from_float": f"a whole number is wanted here, not {shown}",
@@ -97,18 +99,48 @@ def _choices(error: Any) -> list[str]:
 def _hint(error: Any, message: str) -> str:
     given = error.get("input")
     if error["type"] == "literal_error":
-        near = get_close_matches(str(given), _choices(error), 1, 0.5)
-        return f"did you mean '{near[0]}'?" if near else f"write one of {', '.join(_choices(error))}"
+        return _choice_hint(str(given), error["loc"][-1:], _choices(error))
     if error["type"] == "string_pattern_mismatch":
         pattern = str(error.get("ctx", {}).get("pattern", ""))
-        return next((hint for part, hint in _PATTERNS.items() if part in pattern), "")
+        hint = next((hint for part, hint in _PATTERNS.items() if part in pattern), "")
+        return hint + (f", like '{_as_name(str(given))}'" if hint == _NAME else "")
+    if "a number is wanted" in message and isinstance(given, str) and "," in given:
+        return _comma_hint(given)
     if given is None and "not nothing" in message:
-        return "write it, or take the key out"
-    return next((hint for part, hint in _HINTS.items() if part in message), "look at it again")
+        return _nothing_hint(error["loc"])
+    return next((hint for part, hint in _HINTS.items() if part in message), "look at the line with this key again")
 
 
+def _choice_hint(given: str, key: Path, choices: list[str]) -> str:
+    if key == ("format",):
+        return f"this program reads format {', '.join(choices)}"
+    near = get_close_matches(given.lower(), choices, 1, 0.6)
+    return f"did you mean '{near[0]}'?" if near else f"write one of {', '.join(choices)}"
+
+
+def _comma_hint(given: str) -> str:
+    """`50,5` is a decimal comma; `750, 775` a list that lacks its brackets."""
+    if re.fullmatch(r"-?\d+,\d+", given):
+        return f"the decimal sign is a point: {given.replace(',', '.')}"
+    return f"several go in brackets: [{given[:40]}]"
+
+
+def _nothing_hint(loc: Path) -> str:
+    """In braces a decimal comma ends the value: `{ lf: 700,5 }` reads as lf 700 and a key 5 without a value."""
+    if re.fullmatch(r"\d+", str(loc[-1])):
+        return f"if the ',' before it is a decimal sign, write a point: '.{loc[-1]}'; else write '{loc[-1]}: ...'"
+    return "write it, or take the key out"
+
+
+def _as_name(given: str) -> str:
+    """The nearest text that can be a name: accents dropped, blanks and the like as '-'."""
+    plain = unicodedata.normalize("NFKD", given).encode("ascii", "ignore").decode("ascii")
+    return re.sub(r"[^A-Za-z0-9_.]+", "-", plain).strip("-._")[:60] or "first-one"
+
+
+_NAME = "a name is made of the letters a to z, digits, '-', '_' and '.', without blanks"
 _PATTERNS = {
-    "A-Za-z0-9": "a name is made of letters, digits, '-', '_' and '.', and begins with a letter or digit",
+    "A-Za-z0-9": _NAME,
     "0-9a-f": "it is written by the program: 64 digits and letters a to f",
     r"\d{2}": "write it like 14:32 or 1:04:32",
 }
@@ -121,6 +153,16 @@ _HINTS = {
     "a list is wanted": "write it in brackets: [one, another], or each on a line of its own after '- '",
     "text is wanted": "write words; in quotes if they begin with a bracket or hold a colon",
     "a date like": "year, month and day: 2026-11-20",
+    "is not a feel": "'tight' or 'loose', then 'entry', 'middle' or 'exit'; 'a little' or 'very' may go before",
+    "step are wanted together": "write all three, like min: 46, max: 56, step: 0.5",
+    "max is not below min": "the smaller number goes to min; a step is the size of one click",
+    "clicks between min and max": "a larger step, or limits nearer to each other",
+    "choices are listed": "sort them, like [3.70, 3.80, 3.90]",
+    "not both": "keep the choices, or min, max and step",
+    "one of: min": "keep one of these ways to say what can be set",
+    "is not one we know": "write it as the garage shows it: lb/in, psi, in, %, clicks, deg ...",
+    "need the setup they are": "add 'based_on: ...' with the id of another setup",
+    "a setup has values": "add 'values:', or 'based_on:' and 'changes:'",
 }
 
 

@@ -185,3 +185,68 @@ def test_a_folder_in_a_files_place(root: Path) -> None:
     (root / "channel.yaml").mkdir()
     (root / "tracks" / "pond.yaml").mkdir()
     assert ("missing-file", "channel.yaml:1:1") in said(root)
+
+
+@pytest.mark.parametrize("name", ["episode.yml", "Episode.yml", "episode.yaml.txt", "EPISODE.TXT"])
+def test_an_episode_under_nearly_its_name_is_told(root: Path, name: str) -> None:
+    (root / "two").mkdir()
+    (root / "two" / name).write_text("format: 1\n", encoding="utf-8")
+    _, findings = load(root)
+    assert [(one.code, one.place.file) for one in findings] == [("missing-file", "two/episode.yaml")]
+    assert findings[0].hint == f"the file is called '{name}': rename it to episode.yaml"
+
+
+@pytest.mark.parametrize("name", ["notes.txt", "episodes.md", "card.yaml"])
+def test_a_folder_of_something_else_is_left_alone(root: Path, name: str) -> None:
+    (root / "two").mkdir()
+    (root / "two" / name).write_text("x", encoding="utf-8")
+    assert load(root)[1] == []
+
+
+@pytest.mark.parametrize("folder", ["garages", "tracks", "requests"])
+def test_a_file_saved_as_text_is_told(root: Path, folder: str) -> None:
+    (root / folder).mkdir(exist_ok=True)
+    (root / folder / "new.yaml.txt").write_text("x", encoding="utf-8")
+    (root / folder / "readme.txt").write_text("x", encoding="utf-8")
+    _, findings = load(root)
+    assert [(one.place.file, one.hint) for one in findings] == [(f"{folder}/new.yaml.txt", "rename it to new.yaml")]
+
+
+def test_a_copied_episode_is_told_what_to_write(root: Path) -> None:
+    shutil.copytree(root / NAME, root / "the-next-one")
+    _, findings = load(root)
+    assert [(one.code, one.place.file) for one in findings] == [("duplicate-id", "the-next-one/episode.yaml")]
+    assert findings[0].hint == "write 'episode: the-next-one' here, like the name of its folder"
+
+
+@pytest.mark.parametrize(
+    ("file", "data", "code"),
+    [
+        ("stints/there.csv", b"lap,time\n1,31.482\n", None),
+        ("stints/there.csv", b"", "empty-file"),
+        ("stints/gone.csv", None, "missing-file"),
+        ("stints", None, "missing-file"),
+    ],
+)
+def test_test_laps_are_there(root: Path, file: str, data: bytes | None, code: str | None) -> None:
+    path = root / NAME / "episode.yaml"
+    text = path.read_text(encoding="utf-8")
+    assert "stints/short-1.csv" in text
+    path.write_text(text.replace("stints/short-1.csv", file), encoding="utf-8")
+    (root / NAME / "stints").mkdir(exist_ok=True)
+    if data is not None:
+        (root / NAME / file).write_bytes(data)
+    _, findings = load(root)
+    assert [one.code for one in findings] == ([code] if code else [])
+    assert all(one.place.line > 1 for one in findings)
+
+
+def test_a_folder_that_is_no_library_is_one_sentence(root: Path, tmp_path: Path) -> None:
+    with pytest.raises(ProducerError, match=r"not a library.*did you mean"):
+        find_library(root / NAME, tmp_path)
+    other = tmp_path / "other"
+    other.mkdir()
+    with pytest.raises(ProducerError, match=r"is not a library: there is no channel\.yaml in it$"):
+        find_library(other, tmp_path)
+    (root / "channel.yaml").unlink()
+    assert find_library(root, tmp_path) == root

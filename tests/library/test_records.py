@@ -181,3 +181,27 @@ def test_records_cannot_be_changed() -> None:
     record, _, _ = build(Track, "a.yaml", TRACK)
     with pytest.raises(ValueError, match="frozen"):
         record.name = "B"  # type: ignore[union-attr, misc]
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        (EPISODE.split("    values")[0] + "    values:\n      front_weight: 50,5\n", "the decimal sign is a point: 50.5"),
+        (EPISODE.replace("lf: 700", "lf: 700,5"), "write a point: '.5'"),
+        (EPISODE.replace("50.5", "heavy"), "a bare number"),
+        (EPISODE + "    reasons: [{ for: a, because: b, if: [{ feels: tight, to: '750, 775' }] }]\n", "[750, 775]"),
+        (EPISODE + "    reasons: [{ for: a, because: b, if: [{ feels: entry loose }] }]\n", "'tight' or 'loose'"),
+        (EPISODE.replace("setup: short", "setup: Kurzer Lauf \u00fc"), "like 'Kurzer-Lauf-u'"),
+        (EPISODE.replace("title: A", "title: A\nstatus: Scripted"), "did you mean 'scripted'?"),
+        (EPISODE.replace("title: A", "title: A\nstatus: done"), "write one of idea"),
+        (EPISODE.replace("format: 1", "format: 2"), "this program reads format 1"),
+        (EPISODE.replace("format: 1\n", ""), "add 'format: 1'"),
+    ],
+)  # fmt: skip
+def test_the_hint_says_what_to_type(text: str, hint: str) -> None:
+    assert any(hint in one.hint for one in findings(Episode, text)), findings(Episode, text)
+
+
+def test_a_wrong_word_is_not_led_astray() -> None:
+    found = findings(Channel, "format: 1\nchannel: a\nname: A\npresenter: B\nunits: imperial\ncaution: C\n")
+    assert [one.hint for one in found] == ["write one of us, metric"]
