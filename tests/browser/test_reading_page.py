@@ -149,8 +149,8 @@ def test_space_starts_and_stops(reading: Reading) -> None:
     reading.press("Space")
     reading.pass_time(5)
     assert (reading.text("go"), go.get_attribute("aria-pressed")) == ("Stop", "true")
-    moved = reading.line_at()
     reading.press("Space")
+    moved = reading.line_at()
     reading.pass_time(5)
     assert reading.text("go") == "Start"
     assert reading.line_at() == moved > 0
