@@ -85,3 +85,14 @@ def stamps(case: Case, garage: Garage, track: Track, conditions: tuple[Condition
     same = last is not None and last.digest == episode_digest(list(data.values()))
     number, day = (last.revision, last.date) if last is not None and same else (0, None)
     return {setup: Stamp(number, day, digest(one)) for setup, one in data.items()}
+
+
+def cards_digest(case: Case) -> str:
+    """The digest of an episode's cards as they are now, "" where they cannot be put together yet."""
+    from producer.outputs.carddata import card_data, episode_digest
+
+    garage, track = case.garage, case.track
+    if garage is None or track is None or not case.sheets:
+        return ""
+    lines = condition_lines(case.episode, garage)
+    return episode_digest(card_data(garage, track, case.episode, one, lines) for one in case.sheets)

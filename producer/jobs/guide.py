@@ -9,6 +9,10 @@ from producer.model.dossier import Dossier
 from producer.model.guide import Change
 from producer.model.sheet import Sheet
 
+_LEGEND = """\
+left: clicks from there to the garage's limit; author: your own advice, from the
+episode; rule: the tuning rules"""
+
 
 def guide_json(whole: Dossier, setup: str | None) -> str:
     """The shape that other programs rely on; without a setup, of the first."""
@@ -16,9 +20,9 @@ def guide_json(whole: Dossier, setup: str | None) -> str:
 
 
 def guide_text(whole: Dossier, setup: str | None) -> str:
-    """A block for each feel, within 80 columns; without a setup, every setup."""
+    """A block for each feel, within 80 columns, and what the columns mean; without a setup, every setup."""
     chosen = [one for one in whole.sheets if setup in (None, one.id)]
-    return "\n\n".join(_setup(whole, one) for one in chosen)
+    return "\n\n".join([*(_setup(whole, one) for one in chosen), _LEGEND])
 
 
 def _setup(whole: Dossier, sheet: Sheet) -> str:

@@ -1,5 +1,8 @@
 """What a check found out at some cost, kept by the digest of all it depends on.
 
+An episode's own id changes nothing but the digest of its cards and the file that findings name: a renamed episode, and
+one that starts as a copy of another, are known already.
+
 The file holds no handle and no text of a request: the handles in a description, which are there by consent, are left
 out and put back. A file that is missing, old or damaged, or a disk that refuses, only costs time.
 """
@@ -17,6 +20,7 @@ from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity
 from producer.basics.place import Place
 from producer.jobs.deliver import deliver
+from producer.jobs.dossier import cards_digest
 from producer.jobs.unchanged import CACHE, Ingredients
 from producer.model.episode import Episode
 from producer.model.library import Case, Library
@@ -35,7 +39,7 @@ class Remembered:
         self._ingredients = Ingredients(library, root) if out is not None else None
         self._before = _read(out) if out is not None else {}
         self._now: dict[str, dict[str, Any]] = {}
-        self._keys: dict[str, str] = {}
+        self._known: dict[str, tuple[str, str]] = {}  # episode -> its key, the digest of its cards
 
     def __enter__(self) -> Remembered:
         return self
@@ -68,16 +72,27 @@ class Remembered:
             found: Iterable[Finding] = check.check_episode(case)
             return found
         name = check.__name__.rsplit(".", 1)[-1]
+        own = case.episode.place().file
         if name not in entry:
-            entry[name] = [asdict(one) for one in check.check_episode(case)]
-        return [_finding(one) for one in entry[name]]
+            entry[name] = [_packed_finding(one, own) for one in check.check_episode(case)]
+        return [_finding(one, own) for one in entry[name]]
 
     def _entry(self, episode: Episode) -> dict[str, Any] | None:
         if self._ingredients is None:
             return None
-        key = self._keys.get(episode.episode) or self._ingredients.digest(episode)
-        self._keys[episode.episode] = key
+        key, _ = self._key(episode, self._ingredients)
         return self._now.setdefault(key, dict(self._before.get(key, {})))
+
+    def _key(self, episode: Episode, ingredients: Ingredients) -> tuple[str, str]:
+        """The key of an episode's entry, and the digest of its cards."""
+        found = self._known.get(episode.episode)
+        if found is None:
+            cards = cards_digest(self._library.case(episode))
+            # Whether the cards are still those of the last revision shows in the notes.
+            holds = bool(episode.published) and episode.published[-1].digest == cards
+            found = f"{ingredients.digest(episode, nameless=True)}{'' if holds else ' draft'}", cards
+            self._known[episode.episode] = found
+        return found
 
     def _packed(self, summary: Summary | None, episode: Episode) -> dict[str, Any] | None:
         if summary is None:
@@ -95,17 +110,25 @@ class Remembered:
             text = text.replace(f"\0{number}\0", handle)
         chapters = tuple((start, title) for start, title in data["chapters"])
         fast = tuple((start, shown, why) for start, shown, why in data["fast_captions"])
-        return Summary(**{**data, "description": text, "chapters": chapters, "fast_captions": fast})
+        cards = self._known[episode.episode][1]
+        return Summary(**{**data, "description": text, "chapters": chapters, "fast_captions": fast, "digest": cards})
 
     def _handles(self, episode: Episode) -> list[str]:
         asked = (self._library.requests.get(one) for one in episode.thanks)
         return [one.from_ for one in asked if one is not None and one.credit]
 
 
-def _finding(data: dict[str, Any]) -> Finding:
-    places = tuple(Place(**one) for one in data["related"])
-    severity = Severity(data["severity"])
-    return Finding(**{**data, "severity": severity, "place": Place(**data["place"]), "related": places})
+def _packed_finding(finding: Finding, own: str) -> dict[str, Any]:
+    """A finding as data; places in the episode's own file do not name it."""
+    data = asdict(finding)
+    for place in (data["place"], *data["related"]):
+        place["file"] = "" if place["file"] == own else place["file"]
+    return data
+
+
+def _finding(data: dict[str, Any], own: str) -> Finding:
+    place, *related = (Place(**{**one, "file": one["file"] or own}) for one in (data["place"], *data["related"]))
+    return Finding(**{**data, "severity": Severity(data["severity"]), "place": place, "related": tuple(related)})
 
 
 def _read(out: Path) -> dict[str, dict[str, Any]]:

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from producer import __version__
+from producer.basics.located import Places
 from producer.basics.shipped import shipped
 from producer.model.episode import Episode
 from producer.model.library import Library
@@ -37,21 +38,23 @@ class Ingredients:
         self._root = root
         self._shared = hashlib.sha256("\n".join((__version__, *_program(), *_templates(root))).encode()).digest()
 
-    def digest(self, episode: Episode) -> str:
+    def digest(self, episode: Episode, *, nameless: bool = False) -> str:
         """SHA-256 over all that an episode's files and findings depend on: its YAML, what it shares, stints, captions,
-        the consent and handle of those it thanks, templates, and this program.
+        the consent and handle of those it thanks, templates, and this program. `nameless`: but its own id.
         """
         total = hashlib.sha256(self._shared)
-        for name, data in self._parts(episode):
+        for name, data in self._parts(episode, nameless=nameless):
             total.update(f"{len(name)}:{name}:{len(data)}:".encode())
             total.update(data)
         return total.hexdigest()
 
-    def _parts(self, episode: Episode) -> Iterator[tuple[str, bytes]]:
+    def _parts(self, episode: Episode, *, nameless: bool) -> Iterator[tuple[str, bytes]]:
         files, requests = self._library.files, self._library.requests
-        for name in ("channel.yaml", f"garages/{episode.garage}.yaml", f"tracks/{episode.track}.yaml", _own(episode)):
+        for name in ("channel.yaml", f"garages/{episode.garage}.yaml", f"tracks/{episode.track}.yaml"):
             if name in files:
                 yield name, files[name].text.encode()
+        own = files[_own(episode)]
+        yield "episode", (_without_id(own, episode) if nameless else own.text).encode()
         for thanked in episode.thanks:
             request = requests.get(thanked)
             if request is not None:
@@ -59,7 +62,16 @@ class Ingredients:
         folder = self._root / Path(_own(episode)).parent
         beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
         for path in beside:
-            yield path.relative_to(self._root).as_posix(), path.read_bytes()
+            yield path.relative_to(folder).as_posix(), path.read_bytes()
+
+
+def _without_id(own: Places, episode: Episode) -> str:
+    """The episode's text with its id taken out of its own line."""
+    place = episode.place("episode")
+    lines = own.text.splitlines(keepends=True)
+    row = lines[place.line - 1]
+    lines[place.line - 1] = row[: place.column - 1] + row[place.column - 1 + place.width :]
+    return "".join(lines)
 
 
 def _own(episode: Episode) -> str:

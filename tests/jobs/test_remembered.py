@@ -64,3 +64,17 @@ def test_a_damaged_file_only_costs_time(demo: Path, tmp_path: Path, data: bytes)
 def test_a_disk_that_refuses_only_costs_time(demo: Path, tmp_path: Path) -> None:
     (tmp_path / "out").write_bytes(b"a file where the folder should be")
     assert check(demo, out=tmp_path / "out").findings == check(demo).findings
+
+
+@pytest.mark.parametrize("name", ["gannet-bowl-grand-sedan", EPISODE])
+def test_a_copy_is_known_and_still_told_apart(library: Path, tmp_path: Path, name: str) -> None:
+    spoil(library)
+    check(library, out=tmp_path / "out")
+    text = (library / name / "episode.yaml").read_text(encoding="utf-8")
+    (library / "copy").mkdir()
+    copied = text.replace(f"episode: {name}", "episode: copy")
+    (library / "copy" / "episode.yaml").write_text(copied, encoding="utf-8", newline="\n")
+    for path in (library / name / "stints").glob("*.csv"):
+        (library / "copy" / "stints").mkdir(exist_ok=True)
+        (library / "copy" / "stints" / path.name).write_bytes(path.read_bytes())
+    assert check(library, out=tmp_path / "out").findings == check(library).findings
