@@ -60,7 +60,7 @@ def check_episode(case: Case) -> Iterator[Finding]:
 
 def _version(episode: Episode, garage: Garage) -> Iterator[Finding]:
     tested, limits = episode.tested_with, garage.simulation.version
-    if tested is not None and tested.strip() != limits.strip():
+    if tested is not None and limits and tested.strip() != limits.strip():
         message = f"driven with version {tested}, the limits of '{garage.garage}' are read from {limits}"
         place, where = episode.place("tested_with"), episode.where("tested_with")
         hint = f"drive it again with {limits}, or read the garage again"

@@ -36,8 +36,9 @@ Found (missing-key):
 Found (missing-key):
 
     # garages/grand-sedan.yaml
-    simulation: {}
-    ^^^^^^^^^^
+    options:
+      tyre_use: { choices: [gentle, usual, hard] }
+      ^^^^^^^^
 
 Silent:
 

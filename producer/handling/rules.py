@@ -100,7 +100,9 @@ def _built_in(role: str, track: Track | None) -> Row | None:
     return _agreed(rows[0], [_at(rows, one.banking) for one in corners])
 
 
-def _at(rows: Iterable[Row], banking: Decimal) -> Row | None:
+def _at(rows: Iterable[Row], banking: Decimal | None) -> Row | None:
+    if banking is None:
+        return None
     return next((row for row in rows if row.banking and row.banking.holds(banking)), None)
 
 

@@ -94,7 +94,7 @@ class Channel(Record):
     format: Literal["1"]
     channel: Id
     name: Text
-    presenter: Text
+    presenter_: Text | None = Field(default=None, alias="presenter")
     units: Literal["us", "metric"] = "us"
     spelling: Literal["us", "uk"] = "us"
     voice: Voice = Field(default_factory=lambda: Voice.model_validate({}))
@@ -106,6 +106,11 @@ class Channel(Record):
     links: tuple[Link, ...] = ()
     tags: tuple[Text, ...] = ()
     caution: Text = CAUTION
+
+    @property
+    def presenter(self) -> str:
+        """Who speaks; the channel itself where nobody is named."""
+        return self.presenter_ or self.name
 
 
 def _number(value: Decimal | None) -> float | None:

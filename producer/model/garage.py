@@ -155,9 +155,9 @@ class Setting:
 
 
 class Simulation(Record):
-    """The version of the simulation from which the limits were read."""
+    """The version of the simulation from which the limits were read, "" where it was not written down."""
 
-    version: Text
+    version: str = ""
 
 
 class Option(Record):
@@ -196,7 +196,7 @@ class Garage(Record):
     format: Literal["1"]
     garage: Id
     name: Text
-    simulation: Simulation
+    simulation: Simulation = Field(default_factory=lambda: Simulation.model_validate({}))
     pages: Texts
     parameters: dict[Id, Parameter]
     options: dict[Id, Option] = Field(default_factory=dict)

@@ -23,7 +23,7 @@ class Request(Record):
     """One message. `credit` None: never asked, so no credit and the reply asks."""
 
     id: Id
-    received: Date
+    received: Date | None = None
     from_: Text = Field(alias="from")
     credit: YesNo | None = None
     text: Text

@@ -8,11 +8,11 @@ from producer.model.record import Amount, Id, Number, Numbers, Record, Text
 
 
 class TurnGroup(Record):
-    """One corner of the track: the turns it is made of, radius (with unit), banking in degrees."""
+    """One corner of the track: the turns it is made of, radius (with unit), banking in degrees; what is known."""
 
-    turns: Numbers
-    radius: Amount
-    banking: Number
+    turns: Numbers = ()
+    radius: Amount | None = None
+    banking: Number | None = None
 
 
 class Track(Record):
@@ -21,6 +21,6 @@ class Track(Record):
     format: Literal["1"]
     track: Id
     name: Text
-    length: Amount
-    corners: tuple[TurnGroup, ...]
+    length: Amount | None = None
+    corners: tuple[TurnGroup, ...] = ()
     notes: str = ""

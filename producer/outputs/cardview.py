@@ -158,8 +158,9 @@ def _facts(dossier: Dossier, sheet: Sheet) -> tuple[str, ...]:
     if driven and sheet.setup.tested:
         version = f"tested with version {driven}"
     else:
-        version = f"limits of version {dossier.garage.simulation.version}"
-    return tuple(one.replace(" ", NO_BREAK) for one in (stamp.label, version))
+        limits = dossier.garage.simulation.version
+        version = f"limits of version {limits}" if limits else ""
+    return tuple(one.replace(" ", NO_BREAK) for one in (stamp.label, version) if one)
 
 
 def _legend(sheet: Sheet, against: Sheet | None) -> str:

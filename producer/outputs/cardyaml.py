@@ -34,7 +34,7 @@ def card_yaml(dossier: Dossier, sheet: Sheet, data: Data) -> str:
         "revision": stamp.number if stamp.day else "draft",
         "date": stamp.day.isoformat() if stamp.day else None,
         "digest": stamp.digest,
-        "garage_version": dossier.garage.simulation.version,
+        "garage_version": dossier.garage.simulation.version or None,
         "gearing": _gearing(gears) if gears else None,
     }
     lines = _mapping({key: value for key, value in around.items() if value is not None}, "")

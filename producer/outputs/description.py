@@ -98,7 +98,8 @@ def tested(dossier: Dossier) -> tuple[str, ...]:
     version = dossier.episode.tested_with
     limits = dossier.garage.simulation.version
     untested = "" if any(one.setup.tested for one in dossier.sheets) else "Not driven yet; "
-    first = f"Tested with version {version}." if version else capital(f"{untested}limits of version {limits}.")
+    read = f"limits of version {limits}" if limits else "limits of a version not written down"
+    first = f"Tested with version {version}." if version else capital(f"{untested}{read}.")
     conditions = [f"{capital(line.name)}: {line.value}." for line in dossier.conditions]
     return tuple(spell(one, dossier.channel.spelling) for one in (first, *conditions))
 

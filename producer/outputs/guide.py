@@ -142,8 +142,9 @@ def _escaped(text: str) -> str:
 
 def _facts(dossier: Dossier) -> tuple[str, ...]:
     driven = dossier.episode.tested_with
-    version = f"tested with version {driven}" if driven else f"limits of version {dossier.garage.simulation.version}"
-    return stamp_line(dossier), version
+    limits = dossier.garage.simulation.version
+    version = f"tested with version {driven}" if driven else f"limits of version {limits}" if limits else ""
+    return tuple(one for one in (stamp_line(dossier), version) if one)
 
 
 def _legend(dossier: Dossier) -> Iterator[str]:

@@ -60,7 +60,7 @@ def told(kind: type[Record], text: str) -> list[tuple[str, int, int]]:
         (Track, TRACK.replace("track: a", "track: ../a"), [("wrong-value", 2, 8)]),
         (Track, TRACK.replace("track: a", "track: a/b"), [("wrong-value", 2, 8)]),
         (Track, TRACK + "nmae: B\n", [("unknown-key", 6, 1)]),
-        (Track, TRACK.replace("[]", "[{turns: 1, radius: 9 ft}]"), [("missing-key", 5, 11)]),
+        (Track, TRACK.replace("[]", "[{turns: 1, radius: 9 ft, bank: 8}]"), [("unknown-key", 5, 36)]),
         (Track, TRACK.replace("[]", "[{turns: 1, radius: 9 ft, banking: steep}]"), [("wrong-kind", 5, 45)]),
         (Channel, "format: 1\nchannel: c\nname: C\npresenter: J\nunits: imperial\n", [("wrong-value", 5, 8)]),
         (Channel, "format: 1\nchannel: c\nname: C\npresenter: J\nvoice: { words_per_minute: 15 }\n",
