@@ -94,9 +94,9 @@ _SHOCKS = "Circle Track magazine, Shock Selection Guide (Feb 2004)"
 _PRESSURE = "Longacre, More Than Tire Pressure (tech paper)"
 _WEIGHT = "Circle Track magazine, Weight Transfer and Distribution (Apr 2004) for the principle"
 _BANKED = f"{COMMON} (a left spring adds load only while it is compressed, so its sign goes with banking)"
-_QUICKER = "acts quicker, less margin"
-_SLOWER = "acts slower, more margin"
-_LESS_AIR = "more grip down to an optimum, less straight-line speed"
+_QUICKER = "quicker to act, less forgiving"
+_SLOWER = "slower to act, more forgiving"
+_LESS_AIR = "more grip until there is too little air, less straight-line speed"
 
 
 def _rows() -> tuple[Row, ...]:
@@ -127,7 +127,7 @@ def _springs() -> tuple[Row, ...]:
             "TTT",
             f"{_TIPS}; {_SETUP}; exit: {COMMON}",
             raising="the right front tyre works harder",
-            lowering="very low lets the car roll over",
+            lowering="too soft, and the car rolls onto that tyre",
         ),
         _row("spring.lf", "LL.", _BANKED, banking=(12, None)),
         _row("spring.lr", "TTT", f"{_DIRT}; entry: {_BANKED}", banking=(12, None), **split),

@@ -17,7 +17,7 @@ from producer.model.words import ENDS
 from producer.outputs.captions import chapters
 from producer.outputs.outline import stamp_line
 from producer.render.kit import Kit
-from producer.script.speaker import capital, counted, listed, small
+from producer.script.speaker import capital, counted, listed, setup_name, small
 
 _ANGLES = re.compile(r"[ \t]*[<>]+[ \t]*")
 
@@ -140,8 +140,8 @@ def _lead(sheet: Sheet, against: Sheet | None, differs: bool) -> str:
     if against is None:
         return f"{sheet.name}{untested}: every setting, page by page"
     if not differs:
-        return f"{sheet.name}{untested}: the same numbers as {small(against.name)}"
-    return f"{sheet.name}{untested}: only what differs from {small(against.name)}"
+        return f"{sheet.name}{untested}: the same numbers as {setup_name(against)}"
+    return f"{sheet.name}{untested}: only what differs from {setup_name(against)}"
 
 
 def _pages(dossier: Dossier, sheet: Sheet, against: Sheet | None, told: Sequence[str]) -> Iterator[NotesPage]:

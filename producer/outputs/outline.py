@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from producer.basics.spelling import spell
+from producer.captions.chapters import stamp
 from producer.model.dossier import Dossier
 from producer.model.script import Section
 from producer.model.sheet import Sheet
@@ -137,7 +138,7 @@ def _sections(dossier: Dossier) -> tuple[OutlineSection, ...]:
             index + 1,
             section.title,
             _about(dossier, section),
-            minutes(timeline.section_starts[index]),
+            stamp(timeline.section_starts[index]),
             minutes(section_ms(timeline, index)),
             words_of(section),
         )

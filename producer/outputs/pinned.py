@@ -15,7 +15,7 @@ from producer.outputs.description import links, setup_names, tested, without_ang
 from producer.outputs.outline import stamp_line
 from producer.render.kit import Kit
 from producer.script.flatten import flat
-from producer.script.speaker import capital, setup_name
+from producer.script.speaker import capital, setup_name, small
 
 # What viewers complain of first (common practice, no source): a nose that will not finish the corner, a tail that
 # steps out under throttle.
@@ -48,7 +48,7 @@ def pinned_comment(dossier: Dossier, kit: Kit) -> str:
 
 def view(dossier: Dossier) -> PinnedComment:
     """The comment before it is set."""
-    untested = [one.name for one in dossier.sheets if not one.setup.tested]
+    untested = [small(one.name) for one in dossier.sheets if not one.setup.tested]
     return PinnedComment(
         setups=setup_names(dossier),
         place=f"{dossier.track.name}, {dossier.garage.name}",

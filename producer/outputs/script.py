@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from producer.captions.chapters import stamp
 from producer.captions.spoken import spoken_words
 from producer.model.dossier import Dossier
 from producer.model.script import Passage, Section
@@ -116,7 +117,7 @@ def _section(dossier: Dossier, index: int, section: Section) -> ScriptSection:
         number=index + 1,
         id=f"section-{index + 1}",
         title=section.title,
-        start=minutes(timeline.section_starts[index]),
+        start=stamp(timeline.section_starts[index]),
         minutes=minutes(section_ms(timeline, index)),
         voice=voice,
         pause_ms=SECTION_PAUSE_MS if index else 0,

@@ -24,7 +24,7 @@ def opening_shots(track: Track, sheets: Sequence[Sheet]) -> tuple[str, ...]:
 def conditions_shots(options: bool, approach: bool) -> tuple[str, ...]:
     """The options as they were set, and a lap driven as it is told."""
     screen = ("Screen: the options as they were set",) if options else ()
-    return (*screen, "Driving: one lap from outside, driven the way it is told") if approach else screen
+    return (*screen, "Driving: one lap from outside, driven as you describe it") if approach else screen
 
 
 def page_shots(sheet: Sheet, page: str | None, addresses: Sequence[str]) -> tuple[str, ...]:

@@ -140,9 +140,14 @@ class Teller:
             kind = "lead-all" if len(names) > 1 else "lead-named"
             return Passage("reason", say(kind, parts=listed(list(names))))
         parts = [self.speaker.name(garage, x) if several else self.speaker.part(garage.settings[x]) for x in settings]
-        figures = listed([sheet.figure(one) for one in settings])
-        kind = "lead" if len(settings) == 1 else "lead-many"
-        return Passage("value", say(kind, parts=listed(parts), figures=figures), tuple(settings))
+        figures = list(dict.fromkeys(sheet.figure(one) for one in settings))
+        if len(settings) > len(figures) == 1:
+            both = "both" if len(settings) == 2 else "all"
+            text = say("lead-same", parts=listed(parts), both=both, figures=figures[0])
+        else:
+            figures = [sheet.figure(one) for one in settings]
+            text = say("lead" if len(settings) == 1 else "lead-many", parts=listed(parts), figures=listed(figures))
+        return Passage("value", text, tuple(settings))
 
     def _split_told(self, sheet: Sheet, first: Sheet | None, split: str, *, alone: bool) -> Passage:
         garage, start, end = sheet.garage, first.value(split) if first else None, sheet.value(split)

@@ -47,6 +47,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     "split": ("That makes the {name} {figure}.", "The {name} comes to {figure}."),
     "lead": ("The {parts}, {figures}.", "Now the {parts}, {figures}.", "The {parts} is at {figures}."),
     "lead-many": ("The {parts}, {figures}.", "Now the {parts}, {figures}."),
+    "lead-same": ("The {parts}, {both} {figures}.", "Now the {parts}, {both} {figures}."),
     "lead-named": ("The {parts}.", "Now the {parts}."),
     "lead-all": ("{Parts} together.",),
     # values that differ from the first setup
@@ -78,7 +79,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     "rpm-over": ("At {speed} that is {rpm} rpm, and the limiter is {margin} below that.",),
     "gear-steps": ("A gear of {lower} would turn {lower_rpm} rpm there, and {higher} would turn {higher_rpm}.",),
     "gear-step": ("A gear of {gear} would turn {rpm} rpm there.",),
-    "rpm-per-ten": ("Every {ten} of speed is {rpm} rpm.",),
+    "rpm-per-ten": ("Every {ten} is worth {rpm} rpm.",),
     # closing
     "one-change": ("Change one thing at a time, run a few laps, and write down what it did before the next change.",),
     "caution": ("One last thing, as always. {caution}",),

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+import os
 import re
 from dataclasses import replace
 from decimal import Decimal
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -21,6 +23,7 @@ from producer.render.kit import Kit
 from producer.render.markdown import to_html
 from tests.outputs.dossiers import sample_dossier
 
+GOLDEN = Path(__file__).parent / "golden" / "guide.md"
 KEYS = {"parameter", "from", "to", "clicks", "unit", "voice", "agreement", "effects", "headroom", "also"}
 SILENT: dict[Phase, Effect | None] = {"entry": None, "middle": None, "exit": None}
 
@@ -60,6 +63,14 @@ def table(markdown: str) -> list[list[str]]:
     """The cells of every row of every table, as a reader of Markdown sees them."""
     rows = re.findall(r"<tr>(.*?)</tr>", to_html(markdown), re.DOTALL)
     return [re.findall(r"<t[dh][^>]*>(.*?)</t[dh]>", one, re.DOTALL) for one in rows]
+
+
+def test_the_table_is_as_it_was_agreed(dossier: Dossier, kit: Kit) -> None:
+    """`UPDATE_GOLDEN=1` writes it anew; read the difference before it is committed."""
+    made = texts(dossier, kit)["guide.md"]
+    if os.environ.get("UPDATE_GOLDEN"):
+        GOLDEN.write_bytes(made.encode("utf-8"))
+    assert made == GOLDEN.read_text(encoding="utf-8")
 
 
 def test_there_is_a_page_a_table_and_data_for_each_setup(dossier: Dossier, kit: Kit) -> None:

@@ -76,7 +76,7 @@ def test_figures_and_units_never_break_apart(dossier: Dossier, kit: Kit) -> None
 
 def test_a_later_setup_is_told_where_it_differs(dossier: Dossier, kit: Kit) -> None:
     text = texts(with_values(dossier, "long", {"spring.rf": "775"}), kit)["notes.txt"]
-    later = text.partition("Long run: only what differs from short run")[2]
+    later = text.partition("Long run: only what differs from the short run")[2]
     assert "- Spring (lb/in): RF 775 (was 700)\n" in later
     assert f"- Cross weight: 52.5{NO_BREAK}% (was 52.0)\n" in later
     assert "Front weight" not in later
@@ -85,7 +85,7 @@ def test_a_later_setup_is_told_where_it_differs(dossier: Dossier, kit: Kit) -> N
 def test_the_same_numbers_are_said_to_be_the_same(dossier: Dossier, kit: Kit) -> None:
     twin = replace(dossier.sheets[1], values=dossier.first.values)
     alike = replace(dossier, sheets=(dossier.first, twin), gearing={"short": dossier.gearing["short"]})
-    assert "\nLong run: the same numbers as short run\n\n" in texts(alike, kit)["notes.txt"]
+    assert "\nLong run: the same numbers as the short run\n\n" in texts(alike, kit)["notes.txt"]
 
 
 def test_the_engine_is_not_said_twice(dossier: Dossier, kit: Kit) -> None:
@@ -134,7 +134,7 @@ def test_untested_numbers_say_so_everywhere(dossier: Dossier, kit: Kit) -> None:
     assert made["notes.txt"].split("\n")[1].startswith("A starting point that nobody has driven yet")
     assert "Short run, untested: every setting" in made["notes.txt"]
     assert "Not driven yet; limits of version" in made["notes.txt"]
-    assert "Untested, nobody has driven it yet: Short run, Long run." in made["pinned-comment.txt"]
+    assert "Untested, nobody has driven it yet: short run, long run." in made["pinned-comment.txt"]
 
 
 def test_tested_numbers_do_not(dossier: Dossier, kit: Kit) -> None:

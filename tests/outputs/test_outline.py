@@ -6,8 +6,10 @@ from dataclasses import replace
 
 import pytest
 
+from producer.captions.chapters import stamp
 from producer.model.dossier import Dossier
-from producer.outputs import outline
+from producer.outputs import outline, script
+from producer.outputs.captions import chapters
 from producer.outputs.outline import view
 from producer.render.kit import Kit
 from producer.script.pace import minutes
@@ -40,6 +42,15 @@ def test_sections_stand_in_order_and_their_minutes_make_the_whole(dossier: Dossi
         return int(whole) * 60 + int(part)
 
     assert sum(seconds(one.minutes) for one in shown) == pytest.approx(dossier.timeline.total_ms / 1000, abs=len(shown))
+
+
+def test_a_section_starts_where_its_chapter_does(dossier: Dossier) -> None:
+    starts = tuple(number * 12_700 for number in range(len(dossier.narration.sections)))
+    later = replace(dossier, timeline=replace(dossier.timeline, section_starts=starts, total_ms=200_000))
+    listed = [one.start_ms for one in chapters(later).chapters]
+    assert len(listed) == len(starts)
+    assert [one.start for one in view(later).sections] == [stamp(one) for one in listed]
+    assert [one.start for one in script.view(later).sections] == [stamp(one) for one in listed]
 
 
 def test_a_section_names_its_settings(dossier: Dossier) -> None:

@@ -19,7 +19,7 @@ LOWER, HIGHER = GearStep(Decimal("3.70"), 6816), GearStep(Decimal("4.11"), 7327)
 @pytest.mark.parametrize(
     ("more", "says"),
     [
-        ({}, "Every 10\u00a0miles an hour of speed is 520 rpm."),
+        ({}, "Every 10\u00a0miles an hour is worth 520 rpm."),
         (AT, "At 142\u00a0miles an hour that is 7072 rpm."),
         ({**AT, "margin": 528}, "At 142\u00a0miles an hour that is 7072 rpm, 528 short of the limiter."),
         ({**AT, "margin": 0}, "At 142\u00a0miles an hour that is 7072 rpm, right on the limiter."),

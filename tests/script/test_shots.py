@@ -30,5 +30,5 @@ def test_a_page_is_shown_and_each_corner_once(tell: Callable[..., Told]) -> None
 def test_driving_and_cards_around_it(tell: Callable[..., Told]) -> None:
     told = tell(top="approach: Brake early.")
     assert told.section("opening").shots == ("Driving: a clean lap of Test Oval with the short run",)
-    assert told.section("conditions").shots == ("Driving: one lap from outside, driven the way it is told",)
+    assert told.section("conditions").shots == ("Driving: one lap from outside, driven as you describe it",)
     assert told.section("closing").shots[0] == "Screen: the card, long enough to pause on"

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from tests.script.conftest import GARAGE, Told
+from tests.script.conftest import GARAGE, VALUES, Told
 
 Tell = Callable[..., Told]
 FOUR = "Springs, in pounds per inch: left front 725, right front 700, left rear 225 and right rear 300."
@@ -52,6 +52,21 @@ def test_a_reason_for_one_corner_is_led_in_by_its_figure(tell: Tell) -> None:
         "The right front, 700.",
         "It turns.",
     ]
+
+
+@pytest.mark.parametrize(
+    ("corners", "lead"),
+    [
+        ("[spring.lf, spring.lr]", "The left front and left rear, both 225."),
+        ("[spring.lf, spring.lr, spring.rr]", "The left front, left rear and right rear, all 225."),
+        ("[spring.lf, spring.rf]", "The left front and right front, 225 and 700."),
+        ("spring.lf", "The left front, 225."),
+    ],
+)
+def test_equal_figures_are_said_once(tell: Tell, corners: str, lead: str) -> None:
+    values = VALUES.replace("725", "225").replace("300", "225")
+    told = tell(because(corners, "It turns."), values=values).texts("short.under_floor")
+    assert lead in told
 
 
 def test_a_reason_for_all_corners_needs_no_lead(tell: Tell) -> None:
