@@ -7,17 +7,17 @@ from typing import Annotated
 import typer
 
 from producer.cli import options
-from producer.cli.app import ANSWER
+from producer.cli.app import ANSWER, Plain
 
 
 def add_to(app: typer.Typer) -> None:
     """Put these commands on the program."""
-    app.command(rich_help_panel=ANSWER)(reply)
+    app.command(rich_help_panel=ANSWER, cls=Plain)(reply)
 
 
 def reply(
     request: Annotated[str, typer.Argument(help="The request's id in the log.", metavar="REQUEST")],
-    setup: options.Setup = None,
+    setup: options.ReplySetup = None,
     as_json: options.Json = False,
     library: options.Library = None,
 ) -> int:

@@ -10,10 +10,11 @@ import sys
 import traceback
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
+from typing import Annotated, Any
 
 import typer
 
+from producer import __version__
 from producer.basics.errors import ProducerError
 from producer.cli import answering, keeping, making
 from producer.cli.app import new_app
@@ -21,6 +22,19 @@ from producer.cli.app import new_app
 app = new_app()
 for _commands in (making, answering, keeping):
     _commands.add_to(app)
+
+
+@app.callback()
+def _alone(
+    context: typer.Context,
+    version: Annotated[bool, typer.Option("--version", help="Print the program's version and leave.")] = False,
+) -> None:
+    if version:
+        print(f"producer {__version__}")
+        raise typer.Exit(0)
+    if context.invoked_subcommand is None:
+        print(context.get_help())
+
 
 # The base of everything that is wrong with a command line, whichever copy of click typer uses.
 _ClickException: Any = typer.BadParameter.__mro__[2]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from producer.cli import options
-from producer.cli.app import MAKE
+from producer.cli.app import MAKE, Plain
 
 if TYPE_CHECKING:
     from producer.jobs.report import Made
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 def add_to(app: typer.Typer) -> None:
     """Put these commands on the program."""
     for command in (check, build, outline, script, guide, card, captions, notes):
-        app.command(rich_help_panel=MAKE)(command)
+        app.command(rich_help_panel=MAKE, cls=Plain)(command)
 
 
 def check(
@@ -31,7 +31,7 @@ def check(
     form: Annotated[str, typer.Option("--format", help="text or json.", metavar="FORM")] = "text",
     as_json: options.Json = False,
     library: options.Library = None,
-    out: options.Out = options.BUILD,
+    out: options.Out = None,
 ) -> int:
     """Read the library and say what is wrong: place, reason, what to do."""
     from producer.cli import show
@@ -43,14 +43,14 @@ def check(
     from producer.jobs.check import check as job
 
     asked = tuple(episodes or ())
-    checked = job(options.root(library), asked, out)
+    root = options.root(library)
+    checked = job(root, asked, options.out(out, root))
     findings = checked.about(asked)
     if as_json or form == "json":
         print(show.findings_json(findings))
     else:
         text = show.findings_text(findings, checked.library.files, every_note=every, colour=show.colour_wanted())
-        if text:
-            print(text)
+        print(text or show.clean_text(len(asked) or len(checked.library.episodes)))
     return show.exit_code(findings, strict=strict)
 
 
@@ -58,7 +58,7 @@ def build(
     episodes: options.Episodes = None,
     anew: Annotated[bool, typer.Option("--anew", help="Build unchanged episodes too.")] = False,
     library: options.Library = None,
-    out: options.Out = options.BUILD,
+    out: options.Out = None,
 ) -> int:
     """Make everything an episode needs; unchanged episodes are skipped."""
     from producer.cli import show
@@ -66,16 +66,17 @@ def build(
     from producer.jobs.build import build as job
 
     root = options.root(library)
+    folder = options.out(out, root)
     with steps() as step:
-        report = job(root, out, tuple(episodes or ()), step, anew=anew)
+        report = job(root, folder, tuple(episodes or ()), step, anew=anew)
     text = show.errors_text(report.findings, report.files, colour=show.colour_wanted())
     if text:
         print(text, end="\n\n")
-    print(show.build_text(report, out))
+    print(show.build_text(report, folder))
     return 1 if report.held_back else 0
 
 
-def outline(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
+def outline(episode: options.Episode, library: options.Library = None, out: options.Out = None) -> int:
     """Print the episode's outline: sections, minutes, shots to record."""
     return _one(episode, library, out, "outline", "outline.md")
 
@@ -84,7 +85,7 @@ def script(
     episode: options.Episode,
     text: Annotated[bool, typer.Option("--print", help="Print the script instead of naming its files.")] = False,
     library: options.Library = None,
-    out: options.Out = options.BUILD,
+    out: options.Out = None,
 ) -> int:
     """Write the narration script and its reading page."""
     return _one(episode, library, out, "script", "script.md" if text else None)
@@ -92,10 +93,10 @@ def script(
 
 def guide(
     episode: options.Episode,
-    setup: options.Setup = None,
+    setup: options.GuideSetup = None,
     as_json: options.Json = False,
     library: options.Library = None,
-    out: options.Out = options.BUILD,
+    out: options.Out = None,
 ) -> int:
     """Print the guide: what to change when the car is tight or loose."""
     from producer.jobs.guide import guide_json, guide_text
@@ -111,24 +112,24 @@ def card(
     episode: options.Episode,
     setup: options.Setup = None,
     library: options.Library = None,
-    out: options.Out = options.BUILD,
+    out: options.Out = None,
 ) -> int:
     """Write the setup card: picture, PDF, page, text, data."""
     return _one(episode, library, out, "card", None, setup)
 
 
-def captions(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
+def captions(episode: options.Episode, library: options.Library = None, out: options.Out = None) -> int:
     """Write the on-screen captions: what to show, when, for how long."""
     return _one(episode, library, out, "captions", None)
 
 
-def notes(episode: options.Episode, library: options.Library = None, out: options.Out = options.BUILD) -> int:
+def notes(episode: options.Episode, library: options.Library = None, out: options.Out = None) -> int:
     """Print the show notes: description, tags, pinned comment."""
     return _one(episode, library, out, "notes", "notes.md")
 
 
 def _one(
-    episode: str, library: Path | None, out: Path, module: str, printed: str | None, setup: str | None = None
+    episode: str, library: Path | None, out: Path | None, module: str, printed: str | None, setup: str | None = None
 ) -> int:
     """Make one output's files; print the readable one, or the names of all."""
     made = _made(episode, library, out, module, setup)
@@ -138,16 +139,18 @@ def _one(
         for path in made.written:
             print(path)
     else:
-        sys.stdout.write((out / episode / printed).read_text(encoding="utf-8"))
+        path = next(one for one in made.written if one.name == printed)
+        sys.stdout.write(path.read_text(encoding="utf-8"))
     return 0
 
 
-def _made(episode: str, library: Path | None, out: Path, module: str, setup: str | None) -> Made:
+def _made(episode: str, library: Path | None, out: Path | None, module: str, setup: str | None) -> Made:
     """Make one output; the errors that hold an episode back go to the other stream."""
     from producer.cli import show
     from producer.jobs.build import made as job
 
-    made = job(options.root(library), out, episode, (module,), setup)
+    root = options.root(library)
+    made = job(root, options.out(out, root), episode, (module,), setup)
     if made.dossier is None:
         print(show.errors_text(made.findings, made.files, colour=False), file=sys.stderr)
     return made

@@ -2,22 +2,49 @@
 
 from __future__ import annotations
 
+import os
+import re
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
+# What Tab makes of an episode's name in a shell: `first-episode/`, `.\\first-episode\\`, `first-episode/episode.yaml`.
+_AROUND = re.compile(r"^\.[\\/]+|[\\/]+(episode\.yaml)?$")
+
+
+def _name(given: str) -> str:
+    return _AROUND.sub("", given)
+
+
+def _names(given: list[str] | None) -> list[str] | None:
+    return None if given is None else [_name(one) for one in given]
+
+
+_SETUP = ("--setup", "-s")
 Library = Annotated[
     Path | None,
     typer.Option("--library", "-l", help="The library's folder (default: the nearest one upward, else ./episodes)."),
 ]
-Out = Annotated[Path, typer.Option("--out", "-o", help="Where files are made.")]
+Out = Annotated[
+    Path | None, typer.Option("--out", "-o", help="Where files are made (default: build, in the library you are in).")
+]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON for other programs.")]
-Episode = Annotated[str, typer.Argument(help="The episode's id.", metavar="EPISODE")]
-Episodes = Annotated[list[str] | None, typer.Argument(help="Episodes by id; none means all.", metavar="[EPISODE]...")]
-Setup = Annotated[str | None, typer.Option("--setup", "-s", help="One setup by id (default: the first, or all).")]
+Episode = Annotated[str, typer.Argument(help="The episode's id: its folder's name.", metavar="EPISODE", callback=_name)]
+Episodes = Annotated[
+    list[str] | None,
+    typer.Argument(help="Episodes by id; none means all.", metavar="EPISODE", callback=_names),
+]
+Setup = Annotated[str | None, typer.Option(*_SETUP, help="One setup by id (default: every setup).", metavar="SETUP")]
+GuideSetup = Annotated[
+    str | None,
+    typer.Option(*_SETUP, help="One setup by id (default: every setup; with --json the first).", metavar="SETUP"),
+]
+ReplySetup = Annotated[
+    str | None, typer.Option(*_SETUP, help="One setup by id (default: the one that fits).", metavar="SETUP")
+]
 
-BUILD = Path("build")
+BUILD = "build"
 
 
 def root(given: Path | None) -> Path:
@@ -25,3 +52,14 @@ def root(given: Path | None) -> Path:
     from producer.library.load import find_library
 
     return find_library(given, Path.cwd())
+
+
+def out(given: Path | None, library: Path) -> Path:
+    """Where files are made: as given, else `build` in the library we stand in, else `build` here.
+
+    Relative to where we are, so that what is printed can be opened as it stands.
+    """
+    if given is not None:
+        return given
+    here, home = Path.cwd().resolve(), library.resolve()
+    return Path(os.path.relpath(home, here)) / BUILD if home in here.parents else Path(BUILD)

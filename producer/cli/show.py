@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from producer.jobs.report import Report
 
 NOTES_SHOWN = 3
+_NO_EPISODES = "no episodes yet: each is a folder of the library with an episode.yaml in it"
 _COLOURS = {Severity.ERROR: "31", Severity.WARNING: "33", Severity.NOTE: "36"}
 
 
@@ -34,6 +35,13 @@ def findings_text(findings: Sequence[Finding], files: Mapping[str, Places], *, e
     if findings:
         blocks.append(counts_text(findings))
     return "\n\n".join(blocks)
+
+
+def clean_text(episodes: int) -> str:
+    """What a check says where nothing was found: silence might as well mean that nothing was read."""
+    if not episodes:
+        return _NO_EPISODES
+    return f"nothing to mend in {_count(episodes, 'episode')}"
 
 
 def counts(findings: Iterable[Finding]) -> dict[str, int]:
@@ -85,6 +93,8 @@ def build_text(report: Report, out: Path) -> str:
     rows = [f"  {name}: {_count(len(files), 'file')} in {out / name}" for name, files in report.built.items()]
     rows += [f"  {name}: unchanged" for name in report.unchanged]
     rows += [f"  {name}: {why}" for name, why in report.held_back.items()]
+    if not rows:
+        return _NO_EPISODES
     made = _count(len(report.built), "episode")
     return "\n".join([f"{made} built, {len(report.unchanged)} unchanged, {len(report.held_back)} held back", *rows])
 
@@ -128,12 +138,20 @@ def _excerpt(finding: Finding, source: Places) -> list[str]:
         return []
     number = str(finding.place.line)
     room = max(20, width() - len(number) - 6)
-    start = finding.place.column - 1
+    start = min(finding.place.column - 1, len(row))
     first = max(0, min(start - room // 3, len(row) - room))
-    part = row[first : first + room]
-    marks = max(1, min(finding.place.width, first + room - start, len(row) - start))
+    last = min(len(row), first + room)
+    marks = max(1, min(finding.place.width, last - start))
     bar = " " * len(number)
-    return [f"  {number} | {part}", f"  {bar} | {' ' * (start - first)}{'^' * marks}"]
+    return [f"  {number} | {_cut(row, first, last)}", f"  {bar} | {' ' * (start - first)}{'^' * marks}"]
+
+
+def _cut(row: str, first: int, last: int) -> str:
+    """Part of a line, as wide as before, with an ellipsis in place of the letter at each cut."""
+    part = row[first:last]
+    if first > 0:
+        part = "\u2026" + part[1:]
+    return part[:-1] + "\u2026" if last < len(row) else part
 
 
 def _clean(text: str) -> str:

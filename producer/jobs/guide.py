@@ -9,6 +9,7 @@ from producer.model.dossier import Dossier
 from producer.model.guide import Change
 from producer.model.sheet import Sheet
 
+_NAME = 28  # columns for a setting's name
 _LEGEND = """\
 left: clicks from there to the garage's limit; author: your own advice, from the
 episode; rule: the tuning rules"""
@@ -37,4 +38,5 @@ def _change(change: Change, sheet: Sheet) -> str:
     setting = sheet.setting(change.parameter)
     moved = f"{setting.figure(change.start)} -> {setting.shown(change.to)}"
     clicks = f"{change.clicks:+d} click{'' if abs(change.clicks) == 1 else 's'}"
-    return f"  {setting.name:<30.30} {moved:<24} {clicks:<10} {change.headroom:>3} left  {change.voice}"
+    name = setting.name if len(setting.name) <= _NAME else setting.name[: _NAME - 1] + "\u2026"
+    return f"  {name:<{_NAME}} {moved:<21} {clicks:<9} {change.headroom:>3} left  {change.voice}"

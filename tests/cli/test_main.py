@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 from collections.abc import Callable
@@ -150,3 +151,59 @@ def test_the_demo_can_be_copied(producer: Run, tmp_path: Path, demo: Path) -> No
     assert producer("new", "library", place, "--demo").code == 0
     assert (place / EPISODE).read_bytes() == (demo / EPISODE).read_bytes()
     assert (place / ".gitignore").read_text(encoding="utf-8").count("requests/") == 1
+
+
+def test_alone_it_shows_its_help(producer: Run) -> None:
+    for arguments in ((), ("new",)):
+        ran = producer(*arguments)
+        assert (ran.code, ran.err) == (0, "")
+        assert ran.out == producer(*arguments, "--help").out
+
+
+def test_the_version_is_told(producer: Run) -> None:
+    ran = producer("--version")
+    assert (ran.code, ran.out) == (0, "producer 0.1.0\n")
+
+
+@pytest.mark.parametrize(
+    ("command", "usage"),
+    [("check", "[EPISODE...]"), ("card", "EPISODE"), ("reply", "REQUEST"), ("new library", "PATH")],
+)
+def test_help_uses_no_words_of_a_programming_language(producer: Run, command: str, usage: str) -> None:
+    ran = producer(*command.split(), "--help")
+    assert ran.code == 0
+    assert ran.out.splitlines()[0] == f"Usage: producer {command} [OPTIONS] {usage}"
+    assert not any(word in ran.out for word in ("<", "{", "[required]", "list["))
+    assert max(map(len, ran.out.splitlines())) <= 80
+
+
+def test_a_new_library_says_what_to_do_next(producer: Run, tmp_path: Path) -> None:
+    out = producer("new", "library", tmp_path / "my lib").out
+    assert f'cd "{tmp_path / "my lib"}"' in out
+    assert "producer check" in out.splitlines()[-2]
+    assert "producer build" in out.splitlines()[-1]
+
+
+def test_the_example_message_of_a_new_library_is_answered(producer: Run) -> None:
+    producer("new", "library", "mine")
+    ran = producer("reply", "req-001", "-l", "mine")
+    assert ran.code == 0
+    assert "loose on entry" in ran.out
+
+
+def test_the_guide_says_what_its_columns_are(producer: Run, demo: Path) -> None:
+    for episode in ("marrow-creek-grand-sedan", "lantern-flats-club-coupe"):
+        rows = producer("guide", episode, "-l", demo).out.splitlines()
+        assert rows[-2].startswith("left: clicks")
+        assert max(map(len, rows)) <= 80
+
+
+@pytest.mark.parametrize("encoding", ["cp1252", "ascii", "cp437"])
+def test_a_console_of_another_code_page_does_not_stop_it(demo: Path, tmp_path: Path, encoding: str) -> None:
+    """A Windows console's code page has no U+2212, and Python would refuse to print it."""
+    environment = {**os.environ, "PYTHONIOENCODING": encoding, "PYTHONUTF8": "0"}
+    place = ["-l", str(demo), "-o", str(tmp_path)]
+    command = [sys.executable, "-m", "producer", "notes", "marrow-creek-grand-sedan", *place]
+    done = subprocess.run(command, capture_output=True, env=environment, check=False)
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert "\u2212" in done.stdout.decode("utf-8")

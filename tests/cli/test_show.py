@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 
 from producer.basics.finding import Finding, Severity
 from producer.basics.located import Places
 from producer.basics.place import Place
-from producer.cli.show import counts_text, exit_code, findings_json, findings_text
+from producer.cli.show import build_text, clean_text, counts_text, exit_code, findings_json, findings_text
+from producer.jobs.report import Report
 
 TEXT = "format: 1\nvalues:\n  front_weight: 50.3\n"
 
@@ -79,3 +81,32 @@ def test_counts_are_plain_words() -> None:
     two = [finding(), finding(line=2, column=1, width=1), finding(Severity.WARNING)]
     assert counts_text(two) == "2 errors, 1 warning"
     assert json.loads(findings_json(two))["counts"] == {"error": 2, "warning": 1, "note": 0}
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "starts", "ends"),
+    [("", "", False, False), ("word " * 60, "", True, False), ("", " word" * 60, False, True),
+     ("word " * 60, " word" * 60, True, True)],
+)  # fmt: skip
+def test_each_cut_is_marked(before: str, after: str, starts: bool, ends: bool) -> None:
+    text = f"{before}WRONG{after}"
+    out = shown(finding(line=1, column=len(before) + 1, width=5), text=text)
+    source, marks = (line for line in out.splitlines() if " | " in line)
+    shown_part = source.removeprefix("  1 | ")
+    assert (shown_part.startswith("\u2026"), shown_part.endswith("\u2026")) == (starts, ends)
+    assert shown_part.strip("\u2026") in text
+    assert source[marks.index("^") : marks.rindex("^") + 1] == "WRONG"
+    assert len(source) <= 100
+
+
+@pytest.mark.parametrize(
+    ("episodes", "said"),
+    [(0, "no episodes yet"), (1, "nothing to mend in 1 episode"), (5, "nothing to mend in 5 episodes")],
+)
+def test_a_clean_check_says_so(episodes: int, said: str) -> None:
+    assert clean_text(episodes).startswith(said)
+
+
+def test_a_build_without_episodes_says_what_an_episode_is(tmp_path: Path) -> None:
+    assert "episode.yaml" in build_text(Report({}, (), {}, (), {}), tmp_path)
+    assert build_text(Report({}, ("a",), {}, (), {}), tmp_path).splitlines()[1] == "  a: unchanged"

@@ -186,7 +186,7 @@ def test_records_cannot_be_changed() -> None:
 @pytest.mark.parametrize(
     ("text", "hint"),
     [
-        (EPISODE.split("    values")[0] + "    values:\n      front_weight: 50,5\n", "the decimal sign is a point: 50.5"),
+        (EPISODE.partition("{")[0] + "\n      front_weight: 50,5\n", "the decimal sign is a point: 50.5"),
         (EPISODE.replace("lf: 700", "lf: 700,5"), "write a point: '.5'"),
         (EPISODE.replace("50.5", "heavy"), "a bare number"),
         (EPISODE + "    reasons: [{ for: a, because: b, if: [{ feels: tight, to: '750, 775' }] }]\n", "[750, 775]"),
