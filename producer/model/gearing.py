@@ -35,3 +35,11 @@ class Gearing:
     margin: int | None = None
     lower: GearStep | None = None
     higher: GearStep | None = None
+
+    @property
+    def speed(self) -> Quantity | None:
+        """The top speed in the channel's unit: as written where it is in it, else converted and whole."""
+        top = self.top_speed
+        if top is None or top.unit == self.per_unit:
+            return top
+        return Quantity(top.into(self.per_unit).quantize(Decimal(1)), self.per_unit)

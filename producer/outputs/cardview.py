@@ -9,7 +9,7 @@ from typing import Literal
 
 from producer.basics.figures import NO_BREAK, figure, signed, with_unit
 from producer.basics.spelling import spell
-from producer.basics.units import convert, counterpart, counterpart_decimals
+from producer.basics.units import Quantity, convert, counterpart, counterpart_decimals
 from producer.model.dossier import Dossier
 from producer.model.garage import Parameter, Setting
 from producer.model.gearing import Gearing, GearStep
@@ -216,17 +216,24 @@ def _gearing(dossier: Dossier, sheet: Sheet) -> Iterator[str]:
     gears = dossier.gearing.get(sheet.id)
     if gears is None:
         return
-    if gears.rpm is None or gears.top_speed is None:
+    if gears.rpm is None or gears.speed is None or gears.top_speed is None:
         yield f"Engine: {_rpm(gears.per_ten)} for every {with_unit('10', gears.per_unit)}."
         return
-    speed = with_unit(figure(gears.top_speed.value), gears.top_speed.unit)
-    other = counterpart(gears.top_speed.unit)
-    beside = f" ({with_unit(figure(gears.top_speed.into(other), 0), other)})" if other else ""
+    speed = with_unit(figure(gears.speed.value), gears.speed.unit)
+    beside = f" ({_beside(gears.top_speed, gears.speed)})"
     yield f"Engine: {_rpm(gears.rpm)} at {speed}{beside}{_margin(gears)}."
     ways = (("down", gears.lower), ("up", gears.higher))
     steps = [_step(sheet, gears, way, step) for way, step in ways if step is not None]
     if steps:
         yield f"Final drive {'; '.join(steps)}."
+
+
+def _beside(top: Quantity, shown: Quantity) -> str:
+    """The speed in the other system: as the author wrote it, if that is how it was written."""
+    if top.unit != shown.unit:
+        return with_unit(figure(top.value), top.unit)
+    other = counterpart(top.unit)
+    return with_unit(figure(top.into(other), 0), other)
 
 
 def _margin(gears: Gearing) -> str:

@@ -192,9 +192,9 @@ def _gearing(dossier: Dossier, sheet: Sheet) -> str:
     gears = dossier.gearing.get(sheet.id)
     if gears is None:
         return ""
-    if gears.rpm is None or gears.top_speed is None:
+    if gears.rpm is None or gears.speed is None:
         return f"Engine: {with_unit(str(gears.per_ten), 'rpm')} for every {with_unit('10', gears.per_unit)}."
-    speed = with_unit(figure(gears.top_speed.value), gears.top_speed.unit)
+    speed = with_unit(figure(gears.speed.value), gears.speed.unit)
     return f"Engine: {with_unit(str(gears.rpm), 'rpm')} at {speed}{_margin(gears.margin)}."
 
 

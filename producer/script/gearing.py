@@ -13,11 +13,11 @@ from producer.script.speaker import Speaker
 
 def gearing_line(speaker: Speaker, sheet: Sheet, gears: Gearing) -> Iterator[Passage]:
     """One passage: engine speed at the stint's top speed, else per ten of road speed, and what the next gears give."""
-    if gears.rpm is None or gears.top_speed is None:
+    if gears.rpm is None or gears.speed is None:
         ten = speaker.amount("10", gears.per_unit)
         yield Passage("talk", speaker.say("rpm-per-ten", ten=ten, rpm=str(gears.per_ten)))
         return
-    speed = speaker.amount(figure(gears.top_speed.value), gears.top_speed.unit)
+    speed = speaker.amount(figure(gears.speed.value), gears.speed.unit)
     yield Passage(
         "talk", " ".join(part for part in (_at(speaker, gears, speed), _steps(speaker, sheet, gears)) if part)
     )

@@ -155,6 +155,10 @@ def gear(**changes: object) -> Gearing:
     ("gears", "sentences"),
     [
         (gear(), (f"Engine: 6761{NB}rpm at 142{NB}mph (229{NB}km/h), 1439 below the limiter.",)),
+        (
+            gear(per_unit="km/h", per_ten=296),
+            (f"Engine: 6761{NB}rpm at 229{NB}km/h (142{NB}mph), 1439 below the limiter.",),
+        ),
         (gear(margin=-40), (f"Engine: 6761{NB}rpm at 142{NB}mph (229{NB}km/h), 40 past the limiter.",)),
         (gear(margin=0), (f"Engine: 6761{NB}rpm at 142{NB}mph (229{NB}km/h), at the limiter.",)),
         (gear(margin=None), (f"Engine: 6761{NB}rpm at 142{NB}mph (229{NB}km/h).",)),
