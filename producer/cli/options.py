@@ -9,6 +9,8 @@ from typing import Annotated
 
 import typer
 
+from producer.basics.errors import ProducerError
+
 # What Tab makes of an episode's name in a shell: `first-episode/`, `.\\first-episode\\`, `first-episode/episode.yaml`.
 _AROUND = re.compile(r"^\.[\\/]+|[\\/]+(episode\.yaml)?$")
 
@@ -51,7 +53,11 @@ def root(given: Path | None) -> Path:
     """The library's folder. Raises ProducerError where there is none."""
     from producer.library.load import find_library
 
-    return find_library(given, Path.cwd())
+    try:
+        here = Path.cwd()
+    except OSError as error:
+        raise ProducerError(f"the folder you are in cannot be read: {error.strerror}; change to another") from error
+    return find_library(given, here)
 
 
 def out(given: Path | None, library: Path) -> Path:

@@ -41,9 +41,9 @@ def find_library(given: Path | None, start: Path) -> Path:
     if given is not None:
         return _given(given)
     for folder in (start, *start.parents):
-        if (folder / CHANNEL).is_file():
+        if _is_file(folder / CHANNEL):
             return folder
-    if (start / "episodes" / CHANNEL).is_file():
+    if _is_file(start / "episodes" / CHANNEL):
         return start / "episodes"
     raise ProducerError("no library here: no channel.yaml here or above; 'producer new library PATH' makes one")
 
@@ -52,9 +52,9 @@ def _given(folder: Path) -> Path:
     """A folder that was named, if it is a library: its channel.yaml may be missing, but not everything."""
     if not folder.is_dir():
         raise ProducerError(f"there is no library at {folder}: that is not a folder")
-    if any((folder / name).exists() for name in (CHANNEL, "garages", "tracks")):
+    if any(name in (CHANNEL, "garages", "tracks") for name in _names(folder)):
         return folder
-    near = next((one for one in (folder.resolve().parent, folder / "episodes") if (one / CHANNEL).is_file()), None)
+    near = next((one for one in (folder.resolve().parent, folder / "episodes") if _is_file(one / CHANNEL)), None)
     hint = f"; did you mean {near}?" if near else ""
     raise ProducerError(f"{folder} is not a library: there is no channel.yaml in it{hint}")
 
@@ -88,7 +88,7 @@ class _Shelf:
 
     def read(self, kind: type[R], file: str) -> R | None:
         path = self.root / file
-        if not path.is_file():
+        if not _is_file(path):
             hint = _misnamed(path) or _MISSING[file == CHANNEL]
             self.say(Place(file, 1, 1), "missing-file", f"{file} is missing", hint)
             return None
@@ -136,8 +136,18 @@ class _Shelf:
                 message = f"{name} is not read: its name ends in .txt"
                 self.say(Place(file, 1, 1), "missing-file", message, f"rename it to {wanted}")
 
-    def say(self, place: Place, code: str, message: str, hint: str = "") -> None:
-        self.findings.append(Finding(code, Severity.ERROR, place, message, hint))
+    def lacking(self, record: Record, file: str, hint: str) -> None:
+        """A file that a record names is not there."""
+        message, where = f"there is no file '{file[:80]}'", record.where("file")
+        self.say(record.place("file"), "missing-file", message, hint, where)
+
+    def say(self, place: Place, code: str, message: str, hint: str = "", where: str = "") -> None:
+        self.findings.append(Finding(code, Severity.ERROR, place, message, hint, where))
+
+
+def _is_file(path: Path) -> bool:
+    """As `Path.is_file`, which raises where a folder on the way may not be looked into."""
+    return os.path.isfile(path)  # noqa: PTH113 - it answers no instead
 
 
 def _yaml_files(folder: Path) -> list[Path]:
@@ -208,19 +218,25 @@ def _setups(shelf: _Shelf, episode: Episode) -> None:
 
 
 def _stints(shelf: _Shelf, episode: Episode, folder: Path) -> None:
-    """The files with test laps are there, and not empty."""
+    """The files with test laps are there, and not empty; the files of takes are there."""
     for stint in episode.stints:
-        path = folder / stint.file
-        try:
-            size = path.stat().st_size if path.is_file() else None
-        except (OSError, ValueError):
-            size = None
+        size = _size(folder / stint.file)
         if size is None:
-            hint = f"it is looked for in {folder.name}; correct the name, or take the stint out"
-            shelf.say(stint.place("file"), "missing-file", f"there is no file '{stint.file[:80]}'", hint)
+            shelf.lacking(stint, stint.file, f"it is looked for in {folder.name}; correct the name, or take the stint out")
         elif size == 0:
-            hint = "its lines are lap,time: '1,31.482'"
-            shelf.say(stint.place("file"), "empty-file", f"there is nothing in '{stint.file[:80]}'", hint)
+            hint, place = "its lines are lap,time: '1,31.482'", stint.place("file")
+            shelf.say(place, "empty-file", f"there is nothing in '{stint.file[:80]}'", hint, stint.where("file"))
+    for take in episode.takes:
+        if _size(folder / take.file) is None:
+            shelf.lacking(take, take.file, f"it is looked for in {folder.name}; correct the name, or take the line out")
+
+
+def _size(path: Path) -> int | None:
+    """Bytes of a file; None where there is none."""
+    try:
+        return path.stat().st_size if path.is_file() else None
+    except (OSError, ValueError):
+        return None
 
 
 def _episode_folders(root: Path) -> Iterator[Path]:
@@ -231,14 +247,14 @@ def _episode_folders(root: Path) -> Iterator[Path]:
     for entry in entries:
         if entry.is_dir() and entry.name not in _OWN and not entry.name.startswith("."):
             path = Path(entry.path)
-            if (path / "episode.yaml").is_file() or _meant(path):
+            if _is_file(path / "episode.yaml") or _meant(path):
                 yield path
 
 
 def _meant(folder: Path) -> bool:
-    """Whether a folder without an episode.yaml holds what only an episode has."""
+    """Whether a folder without an episode.yaml holds what only an episode has, or cannot be looked into."""
     try:
         names = os.listdir(folder)  # noqa: PTH208 - names only
         return not _EPISODES_OWN.isdisjoint(names) or any(_nearly(name, "episode.yaml") for name in names)
     except OSError:
-        return False
+        return True

@@ -57,3 +57,13 @@ def test_a_build_from_a_sub_folder_leaves_nothing_there(
     assert (tmp_path / "mi ne" / "build" / "first-episode" / "card-short.png").is_file()
     assert [one.name for one in inside.iterdir()] == ["episode.yaml"]
     assert all((inside / row).is_file() for row in ran.out.splitlines())
+
+
+def test_a_folder_that_is_gone_is_one_sentence(producer: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    def gone() -> Path:
+        raise FileNotFoundError(2, "No such file or directory")
+
+    monkeypatch.setattr(Path, "cwd", gone)
+    ran = producer("check")
+    assert ran.code == 2
+    assert ran.err.startswith("producer: the folder you are in cannot be read")

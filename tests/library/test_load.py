@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -250,3 +252,29 @@ def test_a_folder_that_is_no_library_is_one_sentence(root: Path, tmp_path: Path)
         find_library(other, tmp_path)
     (root / "channel.yaml").unlink()
     assert find_library(root, tmp_path) == root
+
+
+@pytest.mark.parametrize("closed", [NAME, "garages", "requests", "."])
+def test_a_folder_that_may_not_be_read_is_one_sentence(
+    root: Path, monkeypatch: pytest.MonkeyPatch, closed: str
+) -> None:
+    """As the system does it for a folder without rights: neither its names nor what is in it can be had."""
+    folder = root / closed
+    listed, looked = os.listdir, os.stat
+
+    def refuse(path: object) -> None:
+        if isinstance(path, (str, Path)) and Path(path) == folder:
+            raise PermissionError(13, "Permission denied", str(path))
+
+    def listdir(path: Any = ".") -> list[str]:
+        refuse(path)
+        return listed(path)
+
+    def stat(path: Any, **options: Any) -> os.stat_result:
+        refuse(Path(path).parent if isinstance(path, (str, Path)) else path)
+        return looked(path, **options)
+
+    monkeypatch.setattr(os, "listdir", listdir)
+    monkeypatch.setattr(os, "stat", stat)
+    with pytest.raises(ProducerError, match="cannot be read: Permission denied"):
+        load(find_library(root, root))
