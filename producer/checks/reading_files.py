@@ -26,6 +26,13 @@ Found (missing-file):
     # marrow-creek-grand-sedan/episode.yaml (missing)
     ^
 
+Found (missing-file):
+
+    # marrow-creek-grand-sedan/episode.yaml
+    takes:
+      - { file: take.srt, of: raw }
+                ^^^^^^^^
+
 Found (id-differs):
 
     # tracks/pine-hollow.yaml

@@ -219,16 +219,17 @@ def _setups(shelf: _Shelf, episode: Episode) -> None:
 
 def _stints(shelf: _Shelf, episode: Episode, folder: Path) -> None:
     """The files with test laps are there, and not empty; the files of takes are there."""
+    looked = f"it is looked for in {folder.name}; correct the name, or take the"
     for stint in episode.stints:
         size = _size(folder / stint.file)
         if size is None:
-            shelf.lacking(stint, stint.file, f"it is looked for in {folder.name}; correct the name, or take the stint out")
+            shelf.lacking(stint, stint.file, f"{looked} stint out")
         elif size == 0:
             hint, place = "its lines are lap,time: '1,31.482'", stint.place("file")
             shelf.say(place, "empty-file", f"there is nothing in '{stint.file[:80]}'", hint, stint.where("file"))
     for take in episode.takes:
         if _size(folder / take.file) is None:
-            shelf.lacking(take, take.file, f"it is looked for in {folder.name}; correct the name, or take the line out")
+            shelf.lacking(take, take.file, f"{looked} line out")
 
 
 def _size(path: Path) -> int | None:
