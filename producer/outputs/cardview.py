@@ -100,9 +100,9 @@ class Card:
 def card(dossier: Dossier, sheet: Sheet) -> Card:
     """The card of one setup of an episode."""
     against = compared_with(dossier, sheet)
-    place = f"{dossier.track.name}, {dossier.garage.name}"
+    place, spelling = f"{dossier.track.name}, {dossier.garage.name}", dossier.channel.spelling
     return Card(
-        language="en-US" if dossier.channel.spelling == "us" else "en-GB",
+        language="en-US" if spelling == "us" else "en-GB",
         title=f"{place}: {sheet.name}",
         place=place,
         setup=sheet.name,
@@ -110,7 +110,7 @@ def card(dossier: Dossier, sheet: Sheet) -> Card:
         rank="first" if sheet.id == dossier.first.id else "second",
         origin=_origin(dossier),
         facts=_facts(dossier, sheet),
-        conditions=tuple(f"{line.name}: {line.value}" for line in dossier.conditions)
+        conditions=tuple(spell(f"{line.name}: {line.value}", spelling) for line in dossier.conditions)
         or ("Conditions: not written down",),
         untested="" if sheet.setup.tested else "Untested: nobody has driven these numbers yet.",
         legend=_legend(sheet, against),
@@ -172,21 +172,22 @@ def _legend(sheet: Sheet, against: Sheet | None) -> str:
 
 
 def _pages(dossier: Dossier, sheet: Sheet, against: Sheet | None) -> Iterator[Page]:
-    garage = dossier.garage
+    garage, spelling = dossier.garage, dossier.channel.spelling
     for page in dict.fromkeys(one.page for one in garage.settings.values()):
         parameters = {one.parameter_id: one.parameter for one in garage.on_page(page)}
-        blocks = tuple(_block(sheet, against, name, one) for name, one in parameters.items())
-        words = spell(page.replace("_", " ").replace("-", " "), dossier.channel.spelling)
+        blocks = tuple(_block(sheet, against, name, one, spelling) for name, one in parameters.items())
+        words = spell(page.replace("_", " ").replace("-", " "), spelling)
         yield Page(_capital(words), blocks)
 
 
-def _block(sheet: Sheet, against: Sheet | None, name: str, parameter: Parameter) -> Block:
+def _block(sheet: Sheet, against: Sheet | None, name: str, parameter: Parameter, spelling: str) -> Block:
     settings = [one for one in sheet.garage.settings.values() if one.parameter_id == name]
     cells = {one.part: _cell(sheet, against, one) for one in settings}
     kind: Kind = "corners" if parameter.corners else "ends" if parameter.ends else "single"
     rows = (tuple(cells.get(part) for part in row) for row in _SEATS[kind])
     shown = tuple(row for row in rows if any(row))
-    return Block(kind, _capital(parameter.name), parameter.unit, shown, tuple(_splits(sheet, name, parameter)))
+    words = _capital(spell(parameter.name, spelling))
+    return Block(kind, words, parameter.unit, shown, tuple(_splits(sheet, name, parameter)))
 
 
 def _cell(sheet: Sheet, against: Sheet | None, setting: Setting) -> Cell:

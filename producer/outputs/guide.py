@@ -153,7 +153,7 @@ def _legend(dossier: Dossier) -> Iterator[str]:
     yield "Change one thing at a time and drive a few laps before the next."
     yield "Each line starts from the figure on the card."
     yield f"What {presenter} says is advice for this very setup; a rule is one click by the usual rule, not tried here."
-    yield "Up is to the larger number. Room is how many clicks are left the same way afterwards."
+    yield "Up is to the larger number. Room is how many clicks are then left in that direction."
 
 
 def _setup(dossier: Dossier, sheet: Sheet) -> SetupGuide:

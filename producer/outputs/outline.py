@@ -15,8 +15,8 @@ from producer.render.kit import Kit
 from producer.script.pace import (
     FAST_WORDS_PER_MINUTE,
     SLOW_WORDS_PER_MINUTE,
+    lasts,
     minutes,
-    section_ms,
     words_of,
 )
 from producer.script.speaker import capital, listed, setup_name, small
@@ -139,7 +139,7 @@ def _sections(dossier: Dossier) -> tuple[OutlineSection, ...]:
             section.title,
             _about(dossier, section),
             stamp(timeline.section_starts[index]),
-            minutes(section_ms(timeline, index)),
+            lasts(timeline, index),
             words_of(section),
         )
         for index, section in enumerate(dossier.narration.sections)

@@ -18,8 +18,8 @@ from producer.script.pace import (
     PASSAGE_PAUSE_MS,
     SECTION_PAUSE_MS,
     SLOW_WORDS_PER_MINUTE,
+    lasts,
     minutes,
-    section_ms,
 )
 
 _FIGURE = re.compile(r"[\u2212+-]?(?<![\w.])\d+(?:[.,:]\d+)*(?![\w])")
@@ -118,7 +118,7 @@ def _section(dossier: Dossier, index: int, section: Section) -> ScriptSection:
         id=f"section-{index + 1}",
         title=section.title,
         start=stamp(timeline.section_starts[index]),
-        minutes=minutes(section_ms(timeline, index)),
+        minutes=lasts(timeline, index),
         voice=voice,
         pause_ms=SECTION_PAUSE_MS if index else 0,
         passages=tuple(

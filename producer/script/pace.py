@@ -46,17 +46,22 @@ def speaking_ms(text: str, words_per_minute: Decimal) -> int:
     return _length_ms(spoken_words(text), words_per_minute)
 
 
-def section_ms(timeline: Timeline, index: int) -> int:
-    """Length of section `index` (from 0): from its first word to the start of the next section, the last to the end."""
-    starts = (*timeline.section_starts, timeline.total_ms)
-    return starts[index + 1] - starts[index]
+def lasts(timeline: Timeline, index: int) -> str:
+    """How long section `index` (from 0) lasts as it is shown: from the second it starts in to that of the next, the
+    last one to the end; so what is shown adds up."""
+    starts = [one // 1000 for one in timeline.section_starts]
+    ends = (*starts[1:], _seconds(timeline.total_ms))
+    return minutes((ends[index] - starts[index]) * 1000)
 
 
 def minutes(milliseconds: int) -> str:
     """A length for people, rounded to whole seconds: `0:45`, `14:32`, `1:02:03`."""
-    seconds = (milliseconds + 500) // 1000
-    hours, rest = divmod(seconds, 3600)
+    hours, rest = divmod(_seconds(milliseconds), 3600)
     return f"{hours}:{rest // 60:02}:{rest % 60:02}" if hours else f"{rest // 60}:{rest % 60:02}"
+
+
+def _seconds(milliseconds: int) -> int:
+    return (milliseconds + 500) // 1000
 
 
 def _length_ms(words: int, words_per_minute: Decimal) -> int:

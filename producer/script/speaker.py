@@ -104,9 +104,11 @@ class Speaker:
 
 
 def setup_name(sheet: Sheet) -> str:
-    """What a setup is called inside a sentence: its name, `the short run` where that is its purpose."""
+    """What a setup is called inside a sentence: its name; `the short run`, `the qualifying setup` by its purpose."""
     purpose = sheet.setup.purpose
-    return f"the {purpose}" if purpose and purpose == sheet.name.lower() else sheet.name
+    if purpose is None or purpose != sheet.name.lower():
+        return sheet.name
+    return f"the {purpose}" if purpose.endswith(" run") else f"the {purpose} setup"
 
 
 def split_alone(name: str) -> bool:

@@ -43,6 +43,8 @@ def test_pages_and_settings_stand_in_the_order_of_the_garage(dossier: Dossier) -
 def test_page_names_follow_the_spelling(dossier: Dossier) -> None:
     british = replace(dossier, channel=dossier.channel.model_copy(update={"spelling": "uk"}))
     assert short(british).pages[0].name == "Tyres"
+    assert short(british).conditions[0] == "Tyre use: hard (me, field)"
+    assert short(dossier).conditions[0] == "Tire use: hard (me, field)"
     assert short(british).language == "en-GB"
     assert short(dossier).language == "en-US"
 
@@ -123,7 +125,7 @@ def test_spring_splits_are_always_shown_and_others_where_a_reason_names_them(dos
 
 def test_conditions_revision_and_version_are_always_there(dossier: Dossier) -> None:
     draft = short(dossier)
-    assert draft.conditions == ("Tyre use: hard (me, field)", "Use speed: double")
+    assert draft.conditions == ("Tire use: hard (me, field)", "Use speed: double")
     assert draft.facts == ("draft", f"tested{NB}with{NB}version{NB}2.4")
     assert draft.origin == f"Second Groove Notebook, episode{NB}7"
     assert short(sample_dossier(revision=2)).facts[0] == f"revision{NB}2,{NB}2026-11-20"

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-
-import pytest
+from itertools import pairwise
 
 from producer.captions.chapters import stamp
 from producer.model.dossier import Dossier
@@ -41,7 +40,9 @@ def test_sections_stand_in_order_and_their_minutes_make_the_whole(dossier: Dossi
         whole, part = length.split(":")
         return int(whole) * 60 + int(part)
 
-    assert sum(seconds(one.minutes) for one in shown) == pytest.approx(dossier.timeline.total_ms / 1000, abs=len(shown))
+    assert sum(seconds(one.minutes) for one in shown) == seconds(minutes(dossier.timeline.total_ms))
+    for one, after in pairwise(shown):
+        assert seconds(one.start) + seconds(one.minutes) == seconds(after.start)
 
 
 def test_a_section_starts_where_its_chapter_does(dossier: Dossier) -> None:

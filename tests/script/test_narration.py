@@ -61,6 +61,13 @@ def test_the_other_setup_is_told_where_it_differs_and_nowhere_else(tell: Tell) -
     assert told.texts("long.scales", "reason") == ["More wedge for worn tires."]
 
 
+def test_a_qualifying_setup_is_called_one(tell: Tell) -> None:
+    more = "- { setup: one, name: Qualifying, purpose: qualifying, based_on: short, changes: { cross_weight: 53 } }"
+    whole = tell(more=more).whole
+    assert "There are two setups here: the short run and the qualifying setup." in whole
+    assert "Now the qualifying setup. It is the short run with a single change" in whole
+
+
 @pytest.mark.parametrize(
     ("changes", "says"),
     [

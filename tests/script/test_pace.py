@@ -14,8 +14,8 @@ from producer.model.script import Narration, Passage, Section
 from producer.script.pace import (
     PASSAGE_PAUSE_MS,
     SECTION_PAUSE_MS,
+    lasts,
     minutes,
-    section_ms,
     speaking_ms,
     timeline,
     words_of,
@@ -54,8 +54,8 @@ def test_pauses_stand_between_passages_and_sections_and_nowhere_else() -> None:
     ]  # fmt: skip
     assert laid.section_starts == (0, third)
     assert laid.total_ms == third + 4000
-    assert section_ms(laid, 0) == third
-    assert section_ms(laid, 1) == 4000
+    # 9.75 s and 4 s: from 0:00 to 0:09, and from there to the end, 0:14.
+    assert (lasts(laid, 0), lasts(laid, 1)) == ("0:09", "0:05")
     assert laid.source == "estimate"
 
 
@@ -91,5 +91,6 @@ def test_spans_follow_one_another_and_end_with_the_whole(texts: list[list[str]])
     edges = [edge for one in laid.spans for edge in (one.start_ms, one.end_ms)]
     assert edges == sorted(edges)
     assert laid.total_ms == edges[-1]
-    assert sum(section_ms(laid, n) for n in range(len(texts))) == laid.total_ms
+    shown = [lasts(laid, n).split(":") for n in range(len(texts))]
+    assert sum(60 * int(whole) + int(part) for whole, part in shown) == (laid.total_ms + 500) // 1000
     assert sum(words_of(one) for one in told.sections) == sum(spoken_words(text) for some in texts for text in some)
