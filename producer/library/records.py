@@ -106,6 +106,8 @@ def _hint(error: Any, message: str) -> str:
         return hint + (f", like '{_as_name(str(given))}'" if hint == _NAME else "")
     if "a number is wanted" in message and isinstance(given, str) and "," in given:
         return _comma_hint(given)
+    if "a number is wanted" in message and str(given).startswith("\u2212"):
+        return f"type the minus of the keyboard: -{str(given)[1:40]}"
     if given is None and "not nothing" in message:
         return _nothing_hint(error["loc"])
     return next((hint for part, hint in _HINTS.items() if part in message), "look at the line with this key again")

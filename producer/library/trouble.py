@@ -52,6 +52,17 @@ def _tab(problem: str, at: Spot, _: Spot, line_at: Line) -> Trouble | None:
     row = line_at(at[0])
     if "\t" in row[: len(row) - len(row.lstrip())] or "\\t" in problem:
         return Trouble(*at, "a tab stands in the indentation", "indent with spaces; YAML refuses tabs")
+    return _no_break(at, line_at)
+
+
+def _no_break(at: Spot, line_at: Line) -> Trouble | None:
+    """A blank that only looks like one, pasted into the indentation of this line or the one above."""
+    for number in (at[0], at[0] - 1):
+        row = line_at(number)
+        indent = row[: len(row) - len(row.lstrip())]
+        if "\u00a0" in indent:
+            message = "a no-break space (U+00A0) stands in the indentation"
+            return Trouble(number, indent.index("\u00a0") + 1, message, "delete it and type plain spaces")
     return None
 
 
@@ -75,7 +86,7 @@ def _colon(problem: str, at: Spot, _: Spot, line_at: Line) -> Trouble | None:
     if "mapping values are not allowed" not in problem:
         return None
     row = line_at(at[0])
-    if len(_COLON.findall(row)) < 2:
+    if not _COLON.search(row[: at[1] - 1]):
         message = "this line is indented as if it belonged to the one above, which has a value already"
         return Trouble(*at, message, "put it in line with the keys beside it")
     if any(quote in row for quote in "\u201c\u201d\u201e"):

@@ -188,6 +188,7 @@ def test_records_cannot_be_changed() -> None:
     [
         (EPISODE.partition("{")[0] + "\n      front_weight: 50,5\n", "the decimal sign is a point: 50.5"),
         (EPISODE.replace("lf: 700", "lf: 700,5"), "write a point: '.5'"),
+        (EPISODE.replace("50.5", "\u22122"), "the minus of the keyboard: -2"),
         (EPISODE.replace("50.5", "heavy"), "a bare number"),
         (EPISODE + "    reasons: [{ for: a, because: b, if: [{ feels: tight, to: '750, 775' }] }]\n", "[750, 775]"),
         (EPISODE + "    reasons: [{ for: a, because: b, if: [{ feels: entry loose }] }]\n", "'tight' or 'loose'"),

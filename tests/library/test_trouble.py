@@ -35,6 +35,8 @@ def told(text: str) -> Finding:
         ("gap: %x\n", 1, 6, "cannot begin with '%'", '"%x"'),
         ("title: First: two setups\n", 1, 13, "a second colon", "in quotes"),
         ("title: \u201cFirst: two setups\u201d\n", 1, 14, "curly quotes", "straight quotes"),
+        ("a:\n\u00a0 b: 1\n  c: { d: 2 }\n", 2, 1, "a no-break space", "plain spaces"),
+        ("a: 1\n  b: { c: 2, d: 3 }\n", 2, 4, "has a value already", "in line with"),
         ("a: 1\n  b: 2\n", 2, 4, "has a value already", "in line with"),
         ("a: 1\nstatus testing\nb: 2\n", 2, 1, "no colon", "key: value"),
         ("a: 1\nstatus:testing\nb: 2\n", 2, 1, "no colon", "key: value"),
