@@ -189,7 +189,7 @@ def _step(dossier: Dossier, sheet: Sheet, row: GuideRow, change: Change) -> Step
         said=flat(change.say),
         effects=_effects(row, change),
         also=spell(_sentence(change.also), spelling),
-        room=f"{_clicks(change.headroom)} left" if change.headroom else "none, it is the limit",
+        room=f"{_clicks(change.headroom)} left" if change.headroom else "none left, it is the limit",
         voice=dossier.channel.presenter if by_author else "rule",
         by_author=by_author,
     )

@@ -159,7 +159,7 @@ def test_what_else_it_does(dossier: Dossier, rule: dict[Phase, Effect], effects:
     [
         (1, 3, "1 click up", "3 clicks left"),
         (-2, 1, "2 clicks down", "1 click left"),
-        (1, 0, "1 click up", "none, it is the limit"),
+        (1, 0, "1 click up", "none left, it is the limit"),
     ],
 )
 def test_clicks_and_room(dossier: Dossier, clicks: int, headroom: int, said: str, room: str) -> None:
