@@ -16,7 +16,7 @@ from producer.model.sheet import Sheet, SheetReason
 
 _REFERENCE = re.compile(r"\{\{.*?\}\}", re.DOTALL)
 # Said beside a figure, these make it somebody's wish, try or other car.
-UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth"})
+UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question", "occasion", "vague"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ def _setup_names(episode: Episode) -> dict[str, re.Pattern[str]]:
 def _meant(one: Said, names: dict[str, re.Pattern[str]]) -> bool:
     """Whether the statement is meant as a fact about its own setup."""
     statement = one.statement
-    if statement.hedges & UNSURE or statement.claim.if_feels:
+    if statement.hedges & UNSURE or statement.claim.if_feels or (one.advice is None and "then" in statement.hedges):
         return False
     sentence = re.sub(r"[\s-]+", " ", one.text[statement.sentence[0] : statement.sentence[1]])
     others = (name for setup, name in names.items() if one.reason is None or setup != one.sheet.id)

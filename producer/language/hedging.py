@@ -5,26 +5,37 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from producer.language.items import Item
+from producer.language.items import Item, number_of
 from producer.language.settling import Draft
 from producer.language.tokens import listed
 
 _NEW_CLAUSE = re.compile(r"[,;]\s+(?:and|but|so)\s+(?:the|an?|my|i|we|this|that)\b", re.IGNORECASE)
 _HEDGES = frozenset({"would", "past", "someone", "neg"})
 _WORTH = listed("worth equals equal equivalent")
+# Other occasions than the one the setup is for.
+_OCCASION = re.compile(
+    r"\b(?:at night|in the race|in practice|qualifying|green track|"
+    r"(?:my|our|the) last (?:visit|time|year|week|season))\b",
+    re.IGNORECASE,
+)
+_VAGUE = listed("around about roughly somewhere nearly almost")
+# "Much stiffer and the tire complains": what would follow, said without a verb or as an order.
+_SLIGHTLY = listed("a an the much any even little bit touch lot far and")
+_AND_THEN = re.compile(r"\s+and\s+(?:the|it|you|i|we|my|your|that|this)\b", re.IGNORECASE)
 _BEFORE = listed("but yet only just simply even")
 
 
 def hedges(said: list[Item], draft: Draft, text: str) -> frozenset[str]:
     """Why a statement may not be a fact about the setup.
 
-    `if`, `would`, `past`, `neg`, `than`, `someone`, `worth` (a figure that says how much another thing is worth), and
-    `general`: a movement told as a rule ("raising it tightens the car"), which says nothing of the way this one went.
+    `if`, `would`, `past`, `neg`, `than`, `someone`, `question`, `occasion` (said of another day), `vague` (about so
+    much), `worth` (how much another thing is worth), `then` ("a step more and it pushes"; in an advice that is the
+    advice) and `general`: a movement told as a rule ("raising it tightens the car"), which says nothing of this one.
     """
     found = {one.kind for one in said if one.kind in _HEDGES and _holds_for(one, draft, text)}
     found.update(_conditional(said, draft))
-    if any(one.kind == "than" for one in draft.row):
-        found.add("than")
+    found.update(one.kind for one in draft.row if one.kind in {"than", "someone"})
+    found.update(_around(said, draft, text))
     if any(one.word in _WORTH for one in draft.row):
         found.add("worth")
     if draft.moves and _general(draft):
@@ -38,6 +49,30 @@ def _conditional(said: list[Item], draft: Draft) -> Iterator[str]:
         yield "if"
     elif any(one.kind == "if" for one in draft.row):
         yield "if"  # "take wedge out if you race alone"
+
+
+def _around(said: list[Item], draft: Draft, text: str) -> Iterator[str]:
+    if text[said[-1].end :].lstrip()[:1] == "?":
+        yield "question"
+    if _OCCASION.search(text, said[0].start, said[-1].end):
+        yield "occasion"
+    vague = [draft.row[at].word for at in range(len(draft.row) - 1) if draft.row[at + 1].kind == "number"]
+    if not _VAGUE.isdisjoint(vague):
+        yield "vague"
+    if _AND_THEN.match(text, draft.row[-1].end) and _without_verb(said, draft, text):
+        yield "then"
+
+
+def _without_verb(said: list[Item], draft: Draft, text: str) -> bool:
+    """Whether the stretch begins a sentence, or stands after a stop, and nobody does anything in it."""
+    first = draft.row[0]
+    before = text[said[0].start : first.start].rstrip()
+    if (before and before[-1] not in ",;:") or not draft.moves:
+        return False
+    verb = next((at for at, one in enumerate(draft.row) if one.start == draft.moves[0].start), 0)
+    return all(
+        (one.kind == "number" and not number_of(one).foreign) or one.word in _SLIGHTLY for one in draft.row[:verb]
+    )
 
 
 def _holds_for(one: Item, draft: Draft, text: str) -> bool:

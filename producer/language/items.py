@@ -14,6 +14,7 @@ _PLACED = frozenset({"param", "corner", "axle", "side", "split"})
 _BETWEEN = frozenset({"word", "at", "in", "pronoun"})
 # "bump the right front" is a movement, "bump on the right front" a setting.
 _DOUBTFUL = frozenset({"bump", "bumps"})
+_NOUNS_AFTER = listed("the these those a over of every some big its no many and")
 _GEARS = listed("top first second third fourth fifth sixth high low next my your riding landing")
 
 
@@ -75,7 +76,7 @@ def _scan(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
                     continue
                 size, kind, data = length, named, meant
                 break
-        if word in _DOUBTFUL and kind == "word":
+        if word in _DOUBTFUL and kind == "word" and (at == 0 or text[at - 1] not in _NOUNS_AFTER):
             kind, data = "move", (1, "verb")
         found.append(Item(kind, text[at + size - 1], data, starts[at], ends[at + size - 1]))
         at += size

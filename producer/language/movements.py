@@ -23,12 +23,14 @@ _CLOSES = listed(
     "from until until i we you than"
 )
 _VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
+_DRIFTS = listed("gets climbs grows creeps builds swells rises climbed grew crept rose")
 _LIMITS = listed("past below above under over beyond least most near")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
 _COUNTS = frozenset({"click", "step"})
 _SHADES = _SMALL_WORDS | listed("even much far still slightly touch shade lot way bit quite hair notch too very now")
+_WENT = listed("go goes went going come comes came coming move moves moved stepped")
 # Said before a movement word these are about the setting, where no other noun is named.
-_ABOUT_IT = _GO | listed("i we i'm we're am one two whole page everything all wants likes")
+_ABOUT_IT = _GO | listed("i we i'm we're am one two whole page everything all wants likes number figure")
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,9 +149,9 @@ def _describes(row: list[Item], at: int, heads: Collection[str], bare: bool) -> 
 def _of_it(row: list[Item], at: int, heads: Collection[str]) -> bool:
     """Whether what stands before a movement word leaves it to the setting not named: "I run it a bit softer"."""
     before = at - 1
-    while before >= 0 and (row[before].kind == "number" or row[before].word in _SHADES):
-        before -= 1
-    if before >= 0 and row[before].kind == "at":
+    while before >= 0 and (
+        row[before].kind in {"number", "at"} or row[before].word in _SHADES or row[before].word in _WENT
+    ):
         before -= 1
     one = row[before] if before >= 0 else None
     acts = {"pronoun", "at", "to", "by", "put", "take", "shift", "move", "set", "than", "from", "past", "would", "neg"}
@@ -262,7 +264,14 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
 
 
 def _aside(row: list[Item], at: int, before: int) -> bool:
-    """A limit, a comparison, a denied figure, the size of a change: no figure of the setting."""
+    """A limit, a comparison, a denied figure, the size of a change or of a click: no figure of the setting."""
+    after = row[at + 1] if at + 1 < len(row) else None
+    if after is not None and _plain(after) and number_of(after).unit in _COUNTS and not number_of(row[at]).more:
+        return number_of(row[at]).unit not in _COUNTS and row[at].end + 2 >= after.start  # "half a percent a click"
+    if after is not None and after.word == "too":
+        return True
+    if _kind(row, before) == "to" and _word(row, before - 1) in _DRIFTS:
+        return True  # "the pressure climbs to 47"
     if _word(row, before) in _LIMITS or any(one.word in {"change", "difference"} for one in row[at + 1 : at + 4]):
         return True
     kind = _kind(row, before)
@@ -277,6 +286,8 @@ def _measured(row: list[Item], at: int) -> bool:
 
 def _amount_or_value(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str) -> str:
     number = number_of(row[at])
+    if not moved and _kind(row, at + 1) == "from" and not _number_near(row, at + 2):
+        return ""  # "25 from the left front"
     if not moved:
         counted = number.unit in _COUNTS and _kind(row, at - 1) != "set" and _word(row, at + 1) != "of"
         return "" if counted else "value"
