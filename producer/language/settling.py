@@ -149,7 +149,9 @@ def _possible(number: Number, name: str, part: str, vocabulary: Vocabulary) -> b
 def settled(draft: Draft, vocabulary: Vocabulary, text: str) -> Iterator[tuple[Claim, Spans, tuple[int, int] | None]]:
     """The claims of a draft, one for each address; none where something in it stays open."""
     signs = {one.sign for one in draft.moves}
-    if draft.denied or draft.doubtful or draft.mixed or len(signs) > 1 or not draft.addresses:
+    if draft.doubtful:
+        draft.slots.clear()  # "a click or two": how many stays open, which way does not
+    if draft.denied or (draft.doubtful and not signs) or draft.mixed or len(signs) > 1 or not draft.addresses:
         return
     for address in draft.addresses:
         found = _claim(draft, address, signs.pop() if len(signs) == 1 else 0, vocabulary, text)

@@ -84,6 +84,7 @@ def test_a_figure_that_differs_is_found(tmp_path: Path, line: str, text: str, ma
         (CROSS, "A little less wedge than the garage gives.", "less"),
         (SPRING_SAY, "Soften the right front and the entry calms down.", "Soften"),
         (SPRING_SAY, "Go down a step.", "down"),
+        (SPRING_SAY, "Soften the right front spring a click or two.", "Soften"),
     ],
 )
 def test_a_word_that_goes_the_other_way_is_found(tmp_path: Path, line: str, text: str, marked: str) -> None:
