@@ -60,6 +60,7 @@ def said(tmp_path: Path, line: str, text: str) -> tuple[list[str], list[str]]:
         (SPRING, "RF 750, LF 700.", "750"),
         (SPRING, "There are fifty pounds between the rear springs.", "fifty pounds"),
         (CROSS, "Half a percent more than the default.", "Half a percent"),
+        (CROSS, "Half a percent more than the default and the car waits for me.", "Half a percent"),
         (CROSS, "Fifty-two and a half percent is where it woke up.", "Fifty-two and a half percent"),
         (CROSS, "The wedge is up by three clicks.", "three clicks"),
         (SPRING_SAY, "Go up two and a half steps on the right front spring.", "two and a half steps"),
