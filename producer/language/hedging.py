@@ -67,12 +67,18 @@ def _without_verb(said: list[Item], draft: Draft, text: str) -> bool:
     """Whether the stretch begins a sentence, or stands after a stop, and nobody does anything in it."""
     first = draft.row[0]
     before = text[said[0].start : first.start].rstrip()
-    if (before and before[-1] not in ",;:") or not draft.moves or any(one.kind == "than" for one in draft.row):
-        return False  # "a step more than the default and the car waits" is how it is
+    if (before and before[-1] not in ",;:") or not draft.moves or _with_another(draft.row):
+        return False
     verb = next((at for at, one in enumerate(draft.row) if one.start == draft.moves[0].start), 0)
     return all(
         (one.kind == "number" and not number_of(one).foreign) or one.word in _SLIGHTLY for one in draft.row[:verb]
     )
+
+
+def _with_another(row: list[Item]) -> bool:
+    """As in "a step more than the default and the car waits", which is how it is; "lower than 51" is a limit."""
+    after = next((row[at + 1] for at in range(len(row) - 1) if row[at].kind == "than"), None)
+    return after is not None and after.kind != "number"
 
 
 def _holds_for(one: Item, draft: Draft, text: str) -> bool:

@@ -151,6 +151,7 @@ def test_a_word_that_goes_the_other_way_is_found(tmp_path: Path, line: str, text
         (SPRING, "A spring that is 100 pounds too stiff feels like a push."),
         (CROSS, "Half a percent less and the back moves; half a percent more and the front does."),
         (CROSS, "A percent down from my last visit."),
+        (CROSS, "Lower than 51 and I can't sleep."),
         (CROSS, "The number went up and my pulse went down."),
         (OPENING, "Springs are 25 a step, wedge half a percent a click."),
         (OPENING, "By lap 12 the right rear pressure gets to 45 psi."),
