@@ -30,7 +30,9 @@ def _setup(whole: Dossier, sheet: Sheet) -> str:
     lines = [f"{whole.episode.title}", f"{sheet.name}"]
     for row in whole.guides[sheet.id].rows:
         lines += ["", f"{row.feels} {row.where}"]
-        lines += [_change(one, sheet) for one in row.changes] or ["  nothing left inside the garage's limits"]
+        lines += [_change(one, sheet) for one in row.changes] or [
+            "  no rule speaks of it, or nothing is left inside the limits"
+        ]
     return "\n".join(lines)
 
 

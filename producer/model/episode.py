@@ -21,10 +21,10 @@ from producer.model.record import (
     Text,
     Texts,
     YesNo,
-    _list,
-    _number,
+    as_list,
+    as_number,
 )
-from producer.model.request import _complaint
+from producer.model.request import as_complaint
 from producer.model.words import Complaint, Corner, Direction, Effect
 
 _WITH_UNIT = re.compile(r"\s*[-+]?(?:\d[\d.]*|\.\d+)\s*(?![eE][-+]?\d)[A-Za-z%°:\"]")
@@ -34,7 +34,7 @@ def _figure(value: object) -> object:
     """A bare number, or one with a unit: the number counts, a check holds its unit against the garage's."""
     if isinstance(value, str) and _WITH_UNIT.match(value):
         return quantity(value).value
-    return _number(value)
+    return as_number(value)
 
 
 def _shape(value: object) -> str:
@@ -66,9 +66,9 @@ class Advice(Record):
     the reason is about a split.
     """
 
-    feels: Annotated[Complaint, BeforeValidator(_complaint)]
+    feels: Annotated[Complaint, BeforeValidator(as_complaint)]
     direction: Direction | None = None
-    to: Annotated[tuple[Figure, ...], BeforeValidator(_list)] = ()
+    to: Annotated[tuple[Figure, ...], BeforeValidator(as_list)] = ()
     tyres: Literal["new", "worn"] | None = None
     device: Literal["wheel", "pad", "keyboard"] | None = None
     corner: Corner | None = None

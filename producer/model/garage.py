@@ -13,7 +13,7 @@ from pydantic import Field, field_validator, model_validator
 from producer.basics.figures import figure, with_unit
 from producer.basics.units import unit
 from producer.model.grid import Grid
-from producer.model.record import Amount, Id, Number, Numbers, Record, Text, Texts
+from producer.model.record import Amount, Id, Number, Numbers, Record, Size, Text, Texts
 from producer.model.words import CORNER_NAMES, CORNERS, ENDS, SPLITS, Effect
 
 
@@ -181,11 +181,11 @@ class Car(Record):
     """What is known of the car; the rest stays a range. Motion ratios are wheel travel shares (spring : wheel)."""
 
     mass: Amount | None = None
-    rev_limit: Number | None = None
+    rev_limit: Size | None = None
     tyre_circumference: Amount | None = None
-    top_gear: Number | None = None
+    top_gear: Size | None = None
     wheelbase: Amount | None = None
-    motion_ratio: dict[Literal["front", "rear"], Number] = Field(default_factory=dict)
+    motion_ratio: dict[Literal["front", "rear"], Size] = Field(default_factory=dict)
     track_width: Amount | None = None
     cg_height: Amount | None = None
 

@@ -86,7 +86,8 @@ class Record(BaseModel):
         return self.source
 
 
-def _number(value: object) -> object:
+def as_number(value: object) -> object:
+    """A Decimal of what was written. Raises ValueError with a sentence for the author."""
     if isinstance(value, (Decimal, int)) and not isinstance(value, bool):
         return value
     if not isinstance(value, str) or not _NUMBER.fullmatch(value.strip()):
@@ -125,6 +126,22 @@ def _quantity(value: object) -> object:
     raise ValueError(f"a number with its unit is wanted here, not {_shown(value)}")
 
 
+def _amount(value: object) -> object:
+    """A quantity of something that is there: larger than 0."""
+    found = _quantity(value)
+    if isinstance(found, Quantity) and found.value <= 0:
+        raise ValueError(f"more than 0 is wanted here, not {_shown(value)}")
+    return found
+
+
+def _size(value: object) -> object:
+    """A number larger than 0."""
+    found = as_number(value)
+    if isinstance(found, (Decimal, int)) and found <= 0:
+        raise ValueError(f"more than 0 is wanted here, not {_shown(value)}")
+    return found
+
+
 def _shown(value: object) -> str:
     if value is None or value == "":
         return "nothing"
@@ -133,17 +150,18 @@ def _shown(value: object) -> str:
     return "a list" if isinstance(value, (list, tuple)) else "a mapping" if isinstance(value, dict) else repr(value)
 
 
-def _list(value: object) -> object:
+def as_list(value: object) -> object:
     """One thing or a list of things."""
     return value if isinstance(value, (list, tuple)) else [value]
 
 
-Number = Annotated[Decimal, BeforeValidator(_number), Field(allow_inf_nan=False)]
-Count = Annotated[int, BeforeValidator(_number), Field(ge=0)]
+Number = Annotated[Decimal, BeforeValidator(as_number), Field(allow_inf_nan=False)]
+Count = Annotated[int, BeforeValidator(as_number), Field(ge=0)]
 YesNo = Annotated[bool, BeforeValidator(_yes_no)]
 Text = Annotated[str, BeforeValidator(_text)]
 Date = Annotated[date, BeforeValidator(_date)]
-Amount = Annotated[Quantity, BeforeValidator(_quantity)]
+Amount = Annotated[Quantity, BeforeValidator(_amount)]
+Size = Annotated[Decimal, BeforeValidator(_size), Field(allow_inf_nan=False)]
 Id = Annotated[str, BeforeValidator(_text), Field(pattern=r"^[A-Za-z0-9][A-Za-z0-9_.-]{0,79}$")]
-Texts = Annotated[tuple[Text, ...], BeforeValidator(_list)]
-Numbers = Annotated[tuple[Number, ...], BeforeValidator(_list)]
+Texts = Annotated[tuple[Text, ...], BeforeValidator(as_list)]
+Numbers = Annotated[tuple[Number, ...], BeforeValidator(as_list)]

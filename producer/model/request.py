@@ -6,17 +6,18 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field
 
-from producer.model.record import Date, Id, Record, Text, YesNo, _list
+from producer.model.record import Date, Id, Record, Text, YesNo, as_list
 from producer.model.words import Complaint, complaint
 
 Asks = Literal["help", "track request", "thanks", "correction", "other"]
 
 
-def _complaint(value: object) -> object:
+def as_complaint(value: object) -> object:
+    """A complaint of its written form. Raises ValueError with a sentence for the author."""
     return value if isinstance(value, Complaint) else complaint(str(value))
 
 
-Feels = Annotated[tuple[Annotated[Complaint, BeforeValidator(_complaint)], ...], BeforeValidator(_list)]
+Feels = Annotated[tuple[Annotated[Complaint, BeforeValidator(as_complaint)], ...], BeforeValidator(as_list)]
 
 
 class Request(Record):

@@ -206,7 +206,7 @@ def open_sentences(found: tuple[Offered, ...]) -> Iterator[str]:
         elif one.trouble == "later":
             yield f"Write again about {feel} once that is better."
         elif one.trouble == "nothing":
-            yield f"For {feel} I have nothing left to change inside the limits of the garage."
+            yield f"For {feel} I have nothing to change: no rule speaks of it, or nothing is left inside the limits."
 
 
 def _values(sheet: Sheet) -> Iterator[str]:

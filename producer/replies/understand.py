@@ -10,10 +10,11 @@ from producer.replies.wording import listed
 
 
 def kind(request: Request) -> Asks:
-    """What a message asks for: as stated, else help where it says how the car feels."""
+    """What a message asks for: as stated, else help where it says anything of a car or a track."""
     if request.asks is not None:
         return request.asks
-    return "help" if request.feels else "other"
+    named = (request.track, request.garage, request.episode, request.setup, request.tyres, request.device)
+    return "help" if request.feels or any(named) else "other"
 
 
 def missing(request: Request, choice: Choice, tyres_matter: bool) -> tuple[str, ...]:

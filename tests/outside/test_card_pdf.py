@@ -21,7 +21,7 @@ from producer.render.kit import Kit
 from tests.outputs.dossiers import sample_dossier
 
 ORDER = (
-    "Marrow Creek, Grand Sedan", "Long run", "revision 2, 2026-11-20", "tested with version 2.4", "Tyre use: hard",
+    "Marrow Creek, Grand Sedan", "Long run", "revision 2, 2026-11-20", "tested with version 2.4", "Tire use: hard",
     "Tires", "Pressure psi", "LF 21.0", "RF 43.0", "LR 21.5", "RR 38.0", "\u22121.0", "262.0 kPa", "Camber deg",
     "LF 4.25", "RF \u22123.50", "Ballast", "Front weight", "50.5 %", "Cross weight", "52.5 %", "+0.5", "Suspension",
     "Spring lb/in", "LF 725", "RF 725", "+25", "LR 225", "RR 300", "Rear split 75 lb/in", "Track bar", "left 9.25",

@@ -241,7 +241,7 @@ def test_what_is_said(answer: Answer, parts: dict[str, Any], there: list[str], n
 def test_a_feel_with_nothing_left_is_said() -> None:
     nothing = Offered(Complaint("tight", "exit"), (), "nothing")
     assert list(open_sentences((nothing,))) == [
-        "For tight on exit I have nothing left to change inside the limits of the garage."
+        "For tight on exit I have nothing to change: no rule speaks of it, or nothing is left inside the limits."
     ]
 
 
