@@ -25,19 +25,27 @@ class Checked:
         """The findings that concern these episodes: their own files, and everything they share."""
         if not episodes:
             return self.findings
-        others = {one for one in (*self.library.episodes, *self.library.broken) if one not in episodes}
-        return tuple(one for one in self.findings if one.place.file.split("/", 1)[0] not in others)
+        others = {self._folder(one) for one in (*self.library.episodes, *self.library.broken) if one not in episodes}
+        return tuple(one for one in self.findings if _first(one) not in others)
 
     def blocked(self, episode: str) -> bool:
         """Whether an error stands in the episode or in a file it is made from: nothing wrong is handed out."""
         record = self.library.episodes.get(episode)
-        if record is None:
+        if record is None or self.library.channel is None:
             return True
-        needed = {"channel.yaml", f"garages/{record.garage}.yaml", f"tracks/{record.track}.yaml"}
-        return any(
-            one.severity is Severity.ERROR and (one.place.file in needed or one.place.file.split("/", 1)[0] == episode)
-            for one in self.findings
-        )
+        needed = self.library.files_of(record)
+        own = self._folder(episode)
+        errors = (one for one in self.findings if one.severity is Severity.ERROR)
+        return any(one.place.file in needed or _first(one) == own for one in errors)
+
+    def _folder(self, episode: str) -> str:
+        """The folder an episode stands in, which a slip may have named otherwise than its id."""
+        record = self.library.episodes.get(episode)
+        return record.place().file.split("/", 1)[0] if record is not None else episode
+
+
+def _first(finding: Finding) -> str:
+    return finding.place.file.split("/", 1)[0]
 
 
 def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None) -> Checked:

@@ -50,19 +50,19 @@ class Ingredients:
 
     def _parts(self, episode: Episode, *, nameless: bool) -> Iterator[tuple[str, bytes]]:
         files, requests = self._library.files, self._library.requests
-        for name in ("channel.yaml", f"garages/{episode.garage}.yaml", f"tracks/{episode.track}.yaml"):
-            if name in files:
-                yield name, files[name].text.encode()
-        own = files[_own(episode)]
+        *shared, own_file = self._library.files_of(episode)
+        for name in shared:
+            yield name, files[name].text.encode()
+        own = files[own_file]
         yield "episode", (_without_id(own, episode) if nameless else own.text).encode()
         for thanked in episode.thanks:
             request = requests.get(thanked)
             if request is not None:
                 yield f"request {thanked}", f"{request.from_ if request.credit else ''}".encode()
-        folder = self._root / Path(_own(episode)).parent
+        folder = self._root / Path(own_file).parent
         beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
         for path in beside:
-            yield path.relative_to(folder).as_posix(), path.read_bytes()
+            yield path.relative_to(folder).as_posix(), _content(path)
 
 
 def _without_id(own: Places, episode: Episode) -> str:
@@ -74,14 +74,18 @@ def _without_id(own: Places, episode: Episode) -> str:
     return "".join(lines)
 
 
-def _own(episode: Episode) -> str:
-    return episode.place().file
-
-
 def _templates(root: Path) -> Iterator[str]:
     """The library's own templates, whole."""
-    for path in sorted((root / "templates").glob("*")):
-        yield f"{path.name} {hashlib.sha256(path.read_bytes()).hexdigest()}"
+    for path in sorted(one for one in (root / "templates").glob("*") if one.is_file()):
+        yield f"{path.name} {hashlib.sha256(_content(path)).hexdigest()}"
+
+
+def _content(path: Path) -> bytes:
+    """What is in a file; of one that cannot be read, why: the check that needs it says so to the author."""
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        return f"{type(error).__name__} {error.strerror}".encode()
 
 
 def _program() -> Iterable[str]:

@@ -285,9 +285,3 @@ def _grid(scale: Scale) -> Grid:
     if grid is None:
         raise ValueError("a scale without limits")
     return grid
-
-
-def address_parts(address: str) -> tuple[str, str]:
-    """`spring.rf` -> (`spring`, `rf`); `front_weight` -> (`front_weight`, ``)."""
-    name, _, part = address.partition(".")
-    return name, part

@@ -114,11 +114,6 @@ class Sheet:
         value = self.value(address)
         return "not set" if value is None else self.garage.figure(address, value)
 
-    def reason_for(self, address: str) -> SheetReason | None:
-        """The first reason that explains a setting or a split: one that names it before one that covers it."""
-        named = (one for one in self.reasons if address in one.targets and address in (*one.covers, *one.targets))
-        return next(named, None) or next((one for one in self.reasons if address in one.covers), None)
-
     def differs(self, other: Sheet) -> tuple[str, ...]:
         """The settings whose value is another one here, in the garage's order."""
         return tuple(a for a in self.garage.settings if self.values.get(a) != other.values.get(a))

@@ -12,7 +12,7 @@ from producer.basics.spelling import spell
 from producer.model.episode import Advice
 from producer.model.garage import Garage, Setting
 from producer.model.sheet import Sheet
-from producer.model.words import CORNER_NAMES, ENDS, PHASES, SPLITS, Complaint
+from producer.model.words import CORNER_NAMES, ENDS, PHASES, Complaint
 from producer.script import wording
 
 _METRE = re.compile(r"metre(s?)\b")
@@ -109,11 +109,6 @@ def setup_name(sheet: Sheet) -> str:
     if purpose is None or purpose != sheet.name.lower():
         return sheet.name
     return f"the {purpose}" if purpose.endswith(" run") else f"the {purpose} setup"
-
-
-def split_alone(name: str) -> bool:
-    """Whether an address is a split."""
-    return name.rpartition(".")[2] in SPLITS
 
 
 def listed(items: Sequence[str]) -> str:

@@ -121,3 +121,31 @@ def test_nothing_is_written_into_the_library(library: Path, tmp_path: Path) -> N
     before = {path: path.stat().st_mtime_ns for path in library.rglob("*")}
     build(library, tmp_path / "out", (EPISODE,))
     assert {path: path.stat().st_mtime_ns for path in library.rglob("*")} == before
+
+
+def test_an_episode_named_otherwise_than_its_folder_is_held_back(library: Path, tmp_path: Path) -> None:
+    path = library / EPISODE / "episode.yaml"
+    text = path.read_text(encoding="utf-8").replace(f"episode: {EPISODE}", "episode: another-name", 1)
+    path.write_text(text, encoding="utf-8", newline="\n")
+    report = build(library, tmp_path / "out", ("another-name",))
+    assert set(report.held_back) == {"another-name"}
+    assert "id-differs" in {one.code for one in report.findings}
+    assert not (tmp_path / "out" / "another-name").exists()
+
+
+def test_a_folder_among_the_templates_is_no_trouble(library: Path, tmp_path: Path) -> None:
+    (library / "templates" / "old").mkdir(parents=True)
+    assert set(build(library, tmp_path / "out", (EPISODE,)).built) == {EPISODE}
+
+
+def test_a_change_in_a_garage_file_of_the_other_ending_is_seen(library: Path, tmp_path: Path) -> None:
+    path = library / "garages" / "grand-sedan.yaml"
+    path = path.rename(path.with_suffix(".yml"))
+    out = tmp_path / "out"
+    assert set(build(library, out, (EPISODE,)).built) == {EPISODE}
+    text = path.read_text(encoding="utf-8").replace("name: Front weight", "name: Nose weight", 1)
+    path.write_text(text, encoding="utf-8", newline="\n")
+    assert set(build(library, out, (EPISODE,)).built) == {EPISODE}
+    assert "Nose weight" in (out / EPISODE / "card-short.txt").read_text(encoding="utf-8")
+    path.write_text(text + "extra: 1\n", encoding="utf-8", newline="\n")
+    assert set(build(library, out, (EPISODE,)).held_back) == {EPISODE}

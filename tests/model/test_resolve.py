@@ -181,10 +181,7 @@ def test_reasons_are_inherited_for_what_is_unchanged(garage: Garage) -> None:
         ("both", True, ("spring.lf",), ("spring.lf",)),
     ]
     assert all(one.setup == "short" for one in sheet.reasons if one.inherited)
-    assert sheet.reason_for("spring.rf") is None
-    found = sheet.reason_for("spring.lf")
-    assert found is not None
-    assert found.because == "both"
+    assert not any("spring.rf" in one.covers for one in sheet.reasons)
 
 
 def test_a_changed_corner_ends_the_split_s_reason(garage: Garage) -> None:
