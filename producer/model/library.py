@@ -34,7 +34,7 @@ class Library:
     broken: tuple[str, ...] = ()
 
     def files_of(self, episode: Episode) -> tuple[str, ...]:
-        """The files an episode is made from, as they are called in the library: channel, garage, track, its own last."""
+        """The files an episode is made from, as they are called: channel, garage, track, its own last."""
         garage, track = self.garages.get(episode.garage), self.tracks.get(episode.track)
         shared = (one.place().file for one in (self.channel, garage, track) if one is not None)
         return (*shared, episode.place().file)
