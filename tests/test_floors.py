@@ -31,7 +31,7 @@ OUTSIDE = {
     "library": {"pydantic", "yaml"},
     "captions": set(),
     "language": set(),
-    "handling": set(),
+    "handling": {"numpy"},
     "script": set(),
     "render": {"jinja2", "markupsafe", "markdown_it", "typst", "fontpkg_fira_sans"},
     "checks": set(),
