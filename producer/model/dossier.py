@@ -16,6 +16,7 @@ from producer.model.gearing import Gearing
 from producer.model.guide import Guide
 from producer.model.script import Narration, Timeline
 from producer.model.sheet import Sheet
+from producer.model.stints import Evidence
 from producer.model.track import Track
 
 
@@ -47,7 +48,7 @@ class Dossier:
 
     `guides`, `gearing` by setup id (gearing only where the garage allows it); `stamps` by setup id;
     `conditions` in the garage's order; `credits` the handles of those who consented, in the order of `thanks`;
-    `links` of the channel are in `channel`.
+    `links` of the channel are in `channel`; `evidence` None where there are no test laps.
     """
 
     channel: Channel
@@ -62,6 +63,7 @@ class Dossier:
     stamps: Mapping[str, Stamp]
     narration: Narration
     timeline: Timeline
+    evidence: Evidence | None = None
 
     @property
     def first(self) -> Sheet:

@@ -1,0 +1,356 @@
+"""What the test laps say: stints, pace and falloff, two setups compared, tyres: engines fill it, outputs choose.
+
+Times are seconds, falloff is seconds a lap (positive: slower and slower), lap 1 is the first lap of a stint,
+intervals hold the truth 95 times in 100 as far as the scatter from lap to lap goes. Texts are whole sentences in
+British spelling with real minus signs and figures tied to their units; `basics.spelling.spell` turns them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import Literal, NamedTuple
+
+from producer.model.guide import Change
+from producer.model.words import Corner, Direction
+
+Method = Literal["least squares", "Theil-Sen"]
+
+
+class Interval(NamedTuple):
+    """From `low` to `high`, both included, at 95 % unless said otherwise."""
+
+    low: float
+    high: float
+
+    @property
+    def half(self) -> float:
+        """Half its width: the `give or take` of a symmetrical one."""
+        return (self.high - self.low) / 2
+
+    def holds(self, value: float) -> bool:
+        """Whether a value lies in it."""
+        return self.low <= value <= self.high
+
+
+@dataclass(frozen=True, slots=True)
+class Lap:
+    """One lap as it stands in the file, at `line` (from 1). `left_out` says why it does not count, "" where it does.
+
+    `seconds` is None where no time could be read; `fuel` is in the stint's unit.
+    """
+
+    number: int
+    seconds: Decimal | None
+    line: int
+    fuel: Decimal | None = None
+    note: str = ""
+    left_out: str = ""
+
+    @property
+    def kept(self) -> bool:
+        """Whether the lap counts."""
+        return not self.left_out and self.seconds is not None
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line through lap times: `intercept` is its height at lap 0, `slope` in seconds a lap.
+
+    Errors are standard errors and `scatter` the standard deviation of what remains (laps - 2 degrees of freedom);
+    None where they cannot be had.
+    """
+
+    method: Method
+    slope: float
+    intercept: float
+    slope_interval: Interval | None = None
+    slope_error: float | None = None
+    intercept_error: float | None = None
+    scatter: float | None = None
+
+    def at(self, lap: float) -> float:
+        """Its height at a lap, in seconds."""
+        return self.intercept + self.slope * lap
+
+
+@dataclass(frozen=True, slots=True)
+class PaceAt:
+    """The least-squares line at one lap, with the interval of its mean; `beyond`: not within the laps driven."""
+
+    lap: int
+    seconds: float
+    interval: Interval | None = None
+    beyond: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Breakpoint:
+    """Where falloff turns for the worse: `before` and `after` in seconds a lap, from about `lap` on.
+
+    `chance` is the probability, at most, of such a turn where there is none (Davies, 1987).
+    """
+
+    lap: int
+    interval: tuple[int, int]
+    before: float
+    after: float
+    chance: float
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FuelFalloff:
+    """Falloff with the lighter car's gain put back: what the tyres alone do.
+
+    `gain` is what a lap gets quicker by one lap's fuel being gone, seconds, positive; `own`: the author's figure,
+    else the assumption that `basis` states.
+    """
+
+    gain: float
+    falloff: float
+    interval: Interval | None
+    own: bool
+    basis: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """Pace and falloff of the laps kept.
+
+    `line` by least squares, `robust` by Theil-Sen (its intercept the median of what remains), `at` the pace at a few
+    laps, `doubtful` laps that stand out a little and were kept (Grubbs).
+    """
+
+    line: Line
+    robust: Line
+    at: tuple[PaceAt, ...]
+    breakpoint: Breakpoint | None = None
+    fuel: FuelFalloff | None = None
+    doubtful: tuple[int, ...] = ()
+
+    @property
+    def lap_one(self) -> float:
+        """The fitted time of lap 1, seconds."""
+        return self.line.at(1)
+
+    @property
+    def falloff(self) -> float:
+        """Seconds a lap by Theil-Sen."""
+        return self.robust.slope
+
+    @property
+    def falloff_interval(self) -> Interval | None:
+        """The 95 % interval of `falloff`; None below five laps, where none exists."""
+        return self.robust.slope_interval
+
+    @property
+    def consistency(self) -> float | None:
+        """How far laps scatter around the line: standard deviation, seconds."""
+        return self.line.scatter
+
+
+@dataclass(frozen=True, slots=True)
+class TyreFinding:
+    """What temperatures or wear say. `role` and `way` name what to move where something can be moved.
+
+    `corner` None: about sides or ends of the car. `change` is one click on the garage's grid; None where nothing of
+    that role is left to move.
+    """
+
+    about: Literal["pressure", "camber", "sides", "ends", "wear"]
+    corner: Corner | None
+    text: str
+    role: str = ""
+    way: Direction | None = None
+    change: Change | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Temperatures:
+    """One tyre, in `unit`. `spread` is hottest - coolest of the three, `finding` says it in a sentence ("": even)."""
+
+    corner: Corner
+    outside: Decimal
+    middle: Decimal
+    inside: Decimal
+    unit: str
+    finding: str = ""
+
+    @property
+    def mean(self) -> Decimal:
+        """The mean of the three."""
+        return (self.outside + self.middle + self.inside) / 3
+
+    @property
+    def spread(self) -> Decimal:
+        """Hottest - coolest."""
+        three = (self.outside, self.middle, self.inside)
+        return max(three) - min(three)
+
+
+@dataclass(frozen=True, slots=True)
+class Wear:
+    """Percent used per corner after `laps` laps.
+
+    `front_to_rear` = mean(LF, RF) - mean(LR, RR), `right_to_left` = mean(RF, RR) - mean(LF, LR), in points, None
+    where a corner was not read. `first` gives up first and `lasts` is the lap at which it is all used if it goes on
+    as it did (an assumption, said in `text`); None where nothing is used.
+    """
+
+    used: Mapping[Corner, Decimal]
+    laps: int
+    front_to_rear: Decimal | None
+    right_to_left: Decimal | None
+    first: Corner | None
+    lasts: int | None
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Tyres:
+    """What was read off the tyres after a stint; empty where nothing was noted."""
+
+    temperatures: tuple[Temperatures, ...] = ()
+    wear: Wear | None = None
+    findings: tuple[TyreFinding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stint:
+    """One stint of one setup. `number` counts the stints of that setup from 1; `index` is its place in the episode.
+
+    `pace` is None where `refusal` says why. `conditions` are as driven (option id, who or "", choice), sorted; `fuel`
+    at the start with `fuel_unit` for the laps' figures. `may` and `may_not`: what may be claimed, and what not.
+    """
+
+    setup: str
+    setup_name: str
+    index: int
+    number: int
+    file: str
+    laps: tuple[Lap, ...]
+    driving: str
+    conditions: tuple[tuple[str, str, str], ...]
+    fuel_unit: str
+    pace: Pace | None
+    refusal: str
+    tyres: Tyres
+    may: tuple[str, ...] = ()
+    may_not: tuple[str, ...] = ()
+
+    @property
+    def kept(self) -> tuple[Lap, ...]:
+        """The laps that count, in order."""
+        return tuple(one for one in self.laps if one.kept)
+
+    @property
+    def left_out(self) -> tuple[Lap, ...]:
+        """The laps that do not count, in order: `left_out` of each says why."""
+        return tuple(one for one in self.laps if not one.kept)
+
+    @property
+    def last(self) -> int:
+        """The highest lap number driven, 0 without laps."""
+        return max((one.number for one in self.laps), default=0)
+
+
+@dataclass(frozen=True, slots=True)
+class SetupLine:
+    """One setup over all its comparable stints: the least-squares line of their laps kept, for charts and sums.
+
+    `band` holds the line at each lap from 1 to `last`, with the interval of its mean. `stints` are indexes into the
+    episode's stints; `points` are (lap, seconds, kept) of every lap with a time.
+    """
+
+    setup: str
+    name: str
+    line: Line
+    robust: Line
+    laps: int
+    last: int
+    stints: tuple[int, ...]
+    band: tuple[PaceAt, ...]
+    points: tuple[tuple[int, float, bool], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """Total time after so many laps, second - first, seconds: negative where the second setup is ahead."""
+
+    laps: int
+    seconds: float
+    interval: Interval | None
+    beyond: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """Two setups by their least-squares lines, summed from lap 1.
+
+    `laps`: how many both have driven. `crossover_lap`: equal pace, `interval` its 95 % interval by `method`; None
+    where the lines are parallel, the interval is unbounded, or it lies outside the laps driven. `ahead_from_lap`: the
+    second setup's total is ahead from there to the last of `laps`; None where it is not. `faster`: the lap from which
+    the second is quicker a lap, which may be 1. `crossover_beyond` and `ahead_beyond`: where the lines would meet
+    past the laps driven, for who says that it is a guess.
+
+    `comparable` False: different conditions or driving, `why_not` says which; then `may` is empty. `title` says the
+    finding in a few words, `paragraph` is ready for script and notes, `may` and `may_not` are its sentences and
+    what the laps do not carry.
+    """
+
+    first: str
+    second: str
+    first_name: str
+    second_name: str
+    laps: int
+    comparable: bool
+    why_not: tuple[str, ...]
+    falloff_difference: float
+    falloff_interval: Interval | None
+    crossover_lap: float | None
+    interval: Interval | None
+    method: str
+    ahead_from_lap: int | None
+    totals: tuple[Total, ...]
+    title: str
+    paragraph: str
+    crossover_text: str
+    ahead_text: str
+    may: tuple[str, ...] = ()
+    may_not: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    crossover_beyond: float | None = None
+    ahead_beyond: int | None = None
+
+    def total(self, laps: int) -> Total | None:
+        """The total after so many laps, where it was computed."""
+        return next((one for one in self.totals if one.laps == laps), None)
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """Everything that the test laps of one episode say.
+
+    `stints` in the author's order, `lines` by setup in the episode's order (setups with enough laps),
+    `comparisons` of the first of them with each other one.
+    """
+
+    episode: str
+    stints: tuple[Stint, ...]
+    lines: tuple[SetupLine, ...] = ()
+    comparisons: tuple[Comparison, ...] = field(default=())
+
+    @property
+    def comparison(self) -> Comparison | None:
+        """The first comparison, None where there are not two setups with laps."""
+        return self.comparisons[0] if self.comparisons else None
+
+    def line(self, setup: str) -> SetupLine | None:
+        """The line of one setup."""
+        return next((one for one in self.lines if one.setup == setup), None)
+
+    def of(self, setup: str) -> tuple[Stint, ...]:
+        """The stints of one setup."""
+        return tuple(one for one in self.stints if one.setup == setup)
