@@ -17,7 +17,7 @@ from producer.library.text import read_text
 from producer.model.channel import Channel
 from producer.model.episode import Episode, Setup
 from producer.model.garage import Garage
-from producer.model.library import Library
+from producer.model.library import Library, laps_file
 from producer.model.record import Record
 from producer.model.request import Request, RequestFile
 from producer.model.track import Track
@@ -136,6 +136,14 @@ class _Shelf:
                 message = f"{name} is not read: its name ends in .txt"
                 self.say(Place(file, 1, 1), "missing-file", message, f"rename it to {wanted}")
 
+    def keep_text(self, path: Path, file: str) -> None:
+        """Keep a file of laps as it stands: whoever needs the laps reads them, and findings show its lines."""
+        if file not in self.files:
+            text, findings = read_text(path, file)
+            self.findings += findings
+            if text is not None:
+                self.files[file] = Places(file, text)
+
     def lacking(self, record: Record, file: str, hint: str) -> None:
         """A file that a record names is not there."""
         message, where = f"there is no file '{file[:80]}'", record.where("file")
@@ -218,7 +226,7 @@ def _setups(shelf: _Shelf, episode: Episode) -> None:
 
 
 def _stints(shelf: _Shelf, episode: Episode, folder: Path) -> None:
-    """The files with test laps are there, and not empty; the files of takes are there."""
+    """The files with test laps are there, not empty, and kept as text; the files of takes are there."""
     looked = f"it is looked for in {folder.name}; correct the name, or take the"
     for stint in episode.stints:
         size = _size(folder / stint.file)
@@ -227,6 +235,8 @@ def _stints(shelf: _Shelf, episode: Episode, folder: Path) -> None:
         elif size == 0:
             hint, place = "its lines are lap,time: '1,31.482'", stint.place("file")
             shelf.say(place, "empty-file", f"there is nothing in '{stint.file[:80]}'", hint, stint.where("file"))
+        else:
+            shelf.keep_text(folder / stint.file, laps_file(episode, stint))
     for take in episode.takes:
         if _size(folder / take.file) is None:
             shelf.lacking(take, take.file, f"{looked} line out")

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from producer.basics.located import Places
 from producer.model.channel import Channel
-from producer.model.episode import Episode
+from producer.model.episode import Episode, StintEntry
 from producer.model.garage import Garage
 from producer.model.request import Request
 from producer.model.resolve import sheets
@@ -15,11 +15,17 @@ from producer.model.sheet import Sheet
 from producer.model.track import Track
 
 
+def laps_file(episode: Episode, stint: StintEntry) -> str:
+    """What a stint's file is called in the library: `marrow-creek-grand-sedan/stints/short-1.csv`."""
+    return f"{episode.place().file.rsplit('/', 1)[0]}/{stint.file}"
+
+
 @dataclass(frozen=True, slots=True)
 class Library:
     """What could be built.
 
-    `channel` is None where channel.yaml has an error; `files` holds the places and text of each file read.
+    `channel` is None where channel.yaml has an error; `files` holds the places and text of each file read
+    (files of laps too).
     `has_requests` is False in a public copy without a requests folder: then nothing is said about thanks.
     `broken` are the ids (folder names) of episodes that could not be built.
     """
