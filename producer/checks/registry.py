@@ -1,10 +1,11 @@
 """All checks, found by their folder: their manuals, and one run over a library.
 
 A check is a module of this folder with CODES and one or more of `check_library(library)`,
-`check_garage(library, garage)`, `check_episode(case)`, `check_summary(case, summary)`, each an iterator of findings.
-A module whose codes are raised elsewhere says so in RAISED_WHILE (`reading`, `waiving`). One whose `check_episode`
-reads long texts, and looks at nothing but its case, says COSTLY: what it finds may be remembered. Nothing else lists
-them.
+`check_garage(library, garage)`, `check_episode(case)`, `check_summary(case, summary)`, `check_opinions(case, opinions)`
+(what the chassis model thinks, by setup id), each an iterator of findings.
+A module whose codes are raised elsewhere says so in RAISED_WHILE (`reading`, `waiving`). One that reads long
+texts or asks the model, and looks at nothing but its case, says COSTLY: what it finds may be remembered. Nothing else
+lists them.
 """
 
 from __future__ import annotations
@@ -21,9 +22,12 @@ from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity, in_order
 from producer.checks.waivers import waived
 from producer.model.library import Case, Library
+from producer.model.opinion import Opinions
 from producer.model.summary import Summary
 
-Costly = Callable[[ModuleType, Case], Iterable[Finding]]
+# Runs a costly check (module, episode, what finds it out), or remembers what it found there last time.
+Costly = Callable[[ModuleType, Case, Callable[[], Iterable[Finding]]], Iterable[Finding]]
+Second = Callable[[Case], Mapping[str, Opinions]]
 
 
 def modules() -> tuple[ModuleType, ...]:
@@ -54,15 +58,17 @@ def run(
     summaries: Mapping[str, Summary],
     episodes: Collection[str] | None = None,
     costly: Costly | None = None,
+    second: Second | None = None,
 ) -> list[Finding]:
     """What the checks find in a library that has been read, in order, waivers applied.
 
     `summaries` by episode id: an episode without one is not checked for what it would publish. `episodes` are the
     ids to look at (None: all); what concerns the whole library and its garages is looked at either way. `costly` runs
-    the checks that say COSTLY on one episode, or remembers what they found there last time.
+    the checks that say COSTLY on one episode, or remembers what they found there last time. `second` asks the chassis
+    model: without it nothing is held against the model.
     """
     with collecting_paused():
-        return _run(modules(), library, summaries, episodes, costly)
+        return _run(modules(), library, summaries, episodes, costly or _now, second)
 
 
 def _run(
@@ -70,16 +76,23 @@ def _run(
     library: Library,
     summaries: Mapping[str, Summary],
     episodes: Collection[str] | None,
-    costly: Costly | None,
+    costly: Costly,
+    second: Second | None,
 ) -> list[Finding]:
     chosen = [one for name, one in library.episodes.items() if episodes is None or name in episodes]
     cases = [library.case(one) for one in chosen]
     found = [finding for one in checks for finding in _whole(one, library)]
     for case in cases:
-        found += (finding for one in checks for finding in _one(one, case, summaries.get(case.episode.episode), costly))
+        summary = summaries.get(case.episode.episode)
+        found += (finding for one in checks for finding in _one(one, case, summary, costly, second))
     for case in cases:
-        found = waived(found, case, _ran(checks, case.episode.episode in summaries))
+        found = waived(found, case, _ran(checks, case.episode.episode in summaries, second is not None))
     return in_order(found)
+
+
+def _now(check: ModuleType, case: Case, find: Callable[[], Iterable[Finding]]) -> Iterable[Finding]:  # noqa: ARG001
+    """Nothing is remembered. (The signature is that of whoever remembers.)"""
+    return find()
 
 
 def _whole(check: ModuleType, library: Library) -> Iterator[Finding]:
@@ -90,19 +103,24 @@ def _whole(check: ModuleType, library: Library) -> Iterator[Finding]:
             yield from check.check_garage(library, garage)
 
 
-def _one(check: ModuleType, case: Case, summary: Summary | None, costly: Costly | None) -> Iterator[Finding]:
-    if costly is not None and getattr(check, "COSTLY", False):
-        yield from costly(check, case)
-    elif hasattr(check, "check_episode"):
-        yield from check.check_episode(case)
+def _one(
+    check: ModuleType, case: Case, summary: Summary | None, costly: Costly, second: Second | None
+) -> Iterator[Finding]:
+    runs = costly if getattr(check, "COSTLY", False) else _now
+    if hasattr(check, "check_episode"):
+        yield from runs(check, case, lambda: check.check_episode(case))
+    if second is not None and hasattr(check, "check_opinions"):
+        yield from runs(check, case, lambda: check.check_opinions(case, second(case)))
     if summary is not None and hasattr(check, "check_summary"):
         yield from check.check_summary(case, summary)
 
 
-def _ran(checks: tuple[ModuleType, ...], with_summary: bool) -> dict[str, bool]:
+def _ran(checks: tuple[ModuleType, ...], with_summary: bool, with_second: bool) -> dict[str, bool]:
     """Every code, and whether this run would have raised it: a waiver is unused only where its check has run."""
     found: dict[str, bool] = {}
     for one in checks:
-        looked = with_summary or not hasattr(one, "check_summary")
+        looked = (with_summary or not hasattr(one, "check_summary")) and (
+            with_second or not hasattr(one, "check_opinions")
+        )
         found.update(dict.fromkeys(one.CODES, looked))
     return found

@@ -20,10 +20,12 @@ def reply(
     setup: options.ReplySetup = None,
     as_json: options.Json = False,
     library: options.Library = None,
+    out: options.Out = None,
 ) -> int:
     """Print a reply to a viewer, with this setup's numbers."""
     from producer.jobs.reply import reply_json, reply_to
 
-    answer = reply_to(options.root(library), request, setup)
+    root = options.root(library)
+    answer = reply_to(root, request, setup, options.out(out, root))
     print(reply_json(answer) if as_json else answer.text)
     return 0

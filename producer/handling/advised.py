@@ -19,6 +19,7 @@ from producer.handling.rules import feeds
 from producer.model.episode import Advice
 from producer.model.guide import Change
 from producer.model.library import Case
+from producer.model.opinion import Opinions
 from producer.model.sheet import Sheet, SheetReason
 from producer.model.words import Complaint, Direction, HowMuch
 
@@ -79,6 +80,7 @@ def author_changes(
     *,
     tyres: str | None = None,
     device: str | None = None,
+    opinions: Opinions | None = None,
 ) -> tuple[Change, ...]:
     """What the author advises for a complaint in this setup, inherited advice included: one change a setting.
 
@@ -94,18 +96,20 @@ def author_changes(
             if not _answers(advice, complaint, tyres, device):
                 continue
             rank = _rank(advice, complaint)
-            for one in _changes(case, sheet, reason, advice, complaint):
+            for one in _changes(case, sheet, reason, advice, complaint, opinions):
                 if one.parameter not in best or rank < best[one.parameter][0]:
                     best[one.parameter] = (rank, one)
     return tuple(one for _, one in best.values())
 
 
-def _changes(case: Case, sheet: Sheet, reason: SheetReason, advice: Advice, complaint: Complaint) -> Iterator[Change]:
+def _changes(
+    case: Case, sheet: Sheet, reason: SheetReason, advice: Advice, complaint: Complaint, opinions: Opinions | None
+) -> Iterator[Change]:
     for walk in walks(sheet, reason, advice):
         stop = _stop(walk, advice.direction, complaint.how_much)
         if stop is None:
             continue
-        found = change(case, sheet, walk.moves, stop, "author", split=walk.split, advice=advice)
+        found = change(case, sheet, walk.moves, stop, "author", split=walk.split, advice=advice, opinions=opinions)
         if found is None or feeds(found, complaint):
             continue
         # An advice for no phase in particular is not shown where the garage settles that nothing happens.

@@ -103,9 +103,9 @@ def _opinions(asked: _Asked, moves: Sequence[Move]) -> Iterator[Opinion]:
     for move in range(len(moves)):
         phases = (
             PhaseOpinion(
-                float(tighter[move, phase]),
-                float(looser[move, phase]),
-                float(size[move, phase]),
+                round(float(tighter[move, phase]), 4),
+                round(float(looser[move, phase]), 4),
+                float(f"{size[move, phase]:.4g}"),
                 _pays(harder[:, move, phase], weight[:, move, phase]),
             )
             for phase in range(3)

@@ -11,6 +11,7 @@ from producer.model.episode import Advice
 from producer.model.garage import Garage
 from producer.model.guide import Change, Voice
 from producer.model.library import Case
+from producer.model.opinion import Opinion, Opinions
 from producer.model.sheet import Sheet
 from producer.model.track import Track
 from producer.model.words import PHASES, Direction, Effect, Phase, direction_of
@@ -25,11 +26,12 @@ def change(
     *,
     split: str = "",
     advice: Advice | None = None,
+    opinions: Opinions | None = None,
 ) -> Change | None:
     """The setting `address` moved from its present value to `to`.
 
     None where that goes nowhere, or starts or ends off the grid, or ends past a limit. `split` names the split that
-    is meant to move; `advice` gives the author's words and conditions.
+    is meant to move; `advice` gives the author's words and conditions; `opinions` the sizes.
     """
     start, setting = sheet.values.get(address), sheet.garage.settings.get(address)
     if start is None or setting is None:
@@ -39,6 +41,8 @@ def change(
         return None
     way: Direction = "raise" if clicks > 0 else "lower"
     row = rule(sheet.garage, case.track, address)
+    does = movement(sheet.garage, case.track, address, way, split)
+    opinion = opinions.click(address, clicks) if opinions else None
     return Change(
         parameter=address,
         start=start,
@@ -49,9 +53,11 @@ def change(
         headroom=setting.grid.headroom(to, clicks),
         also="; ".join(text for text in (_split(sheet, split, address, to), row.what_else(way) if row else "") if text),
         say=advice.say.strip() if advice else "",
-        rule=movement(sheet.garage, case.track, address, way, split),
+        effects=_sizes(does, opinion),
+        rule=does,
         tyres=advice.tyres if advice else None,
         device=advice.device if advice else None,
+        opinion=opinion,
     )
 
 
@@ -68,6 +74,24 @@ def movement(
         return own
     wider = of_split.effects(way if mover_raises(garage, split, address) else _other(way))
     return {phase: own[phase] or wider[phase] for phase in PHASES}
+
+
+def agreement(change: Change, effect: Effect, phase: Phase | None) -> float | None:
+    """Share of the cars in which the change has that effect in that phase.
+
+    None without an opinion, without a phase, and where the garage settles that nothing happens there.
+    """
+    if change.opinion is None or phase is None or change.rule.get(phase) == "none":
+        return None
+    return change.opinion.at(phase).agreement(effect)
+
+
+def _sizes(does: Mapping[Phase, Effect | None], opinion: Opinion | None) -> dict[Phase, float | None]:
+    """The model's sizes; nothing at all where the garage's own word is that nothing happens."""
+    sizes: dict[Phase, float | None] = {}
+    for phase in PHASES:
+        sizes[phase] = 0.0 if does.get(phase) == "none" else opinion.at(phase).size if opinion else None
+    return sizes
 
 
 def mover_raises(garage: Garage, split: str, address: str) -> bool:

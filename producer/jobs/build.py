@@ -77,7 +77,7 @@ class _Bench:
         self.built[name] = self._deliver(name, digest, documents, before)
 
     def _documents(self, episode: Episode) -> list[Document]:
-        whole = dossier(self._checked.library.case(episode))
+        whole = dossier(self._checked.library.case(episode), self._checked.second)
         if whole is None:
             raise ProducerError("a setup has no values yet")
         return [one for module in output_modules() for one in module.documents(whole, self._kit)]
@@ -98,7 +98,8 @@ def made(root: Path, out: Path, episode: str, only: Iterable[str], setup: str | 
     not there.
     """
     checked = check(root, (episode,), out)
-    whole = None if checked.blocked(episode) else dossier(checked.library.case(checked.library.episodes[episode]))
+    case = None if checked.blocked(episode) else checked.library.case(checked.library.episodes[episode])
+    whole = dossier(case, checked.second) if case is not None else None
     findings = checked.about((episode,))
     if whole is None:
         return Made(None, (), findings, checked.library.files)

@@ -3,23 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
 from producer.basics.collecting import collecting_paused
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity, in_order
+from producer.jobs.opinions import SecondOpinion
 from producer.library.load import load
 from producer.model.library import Library
 
 
 @dataclass(frozen=True)
 class Checked:
-    """A library and every finding about it, in the order they are shown."""
+    """A library, every finding about it in the order they are shown, and who asks the chassis model."""
 
     library: Library
     findings: tuple[Finding, ...]
+    second: SecondOpinion = field(default_factory=SecondOpinion, compare=False)
 
     def about(self, episodes: Collection[str]) -> tuple[Finding, ...]:
         """The findings that concern these episodes: their own files, and everything they share."""
@@ -61,13 +63,13 @@ def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None) -> 
 
     library, findings = load(root)
     chosen = known(library, episodes)
-    kit = kit_for(root)
+    kit, second = kit_for(root), SecondOpinion(out)
     with collecting_paused(), Remembered(library, root, out) as memory:
         there = [library.episodes[name] for name in chosen if name in library.episodes]
-        made = {one.episode: memory.summary(one, partial(summary_of, library, one, kit)) for one in there}
+        made = {one.episode: memory.summary(one, partial(summary_of, library, one, kit, second)) for one in there}
         summaries = {name: one for name, one in made.items() if one is not None}
-        every = in_order([*findings, *run(library, summaries, chosen, memory.findings)])
-    return Checked(library, tuple(every))
+        every = in_order([*findings, *run(library, summaries, chosen, memory.findings, second.of)])
+    return Checked(library, tuple(every), second)
 
 
 def known(library: Library, episodes: Iterable[str]) -> tuple[str, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from producer.jobs.opinions import SecondOpinion
 from producer.model.channel import Channel
 from producer.model.dossier import ConditionLine, Dossier, Stamp
 from producer.model.episode import Episode
@@ -12,32 +13,36 @@ from producer.model.garage import Garage, Option
 from producer.model.gearing import Gearing
 from producer.model.guide import Guide
 from producer.model.library import Case
+from producer.model.opinion import Opinions
 from producer.model.track import Track
 
 
-def dossier(case: Case) -> Dossier | None:
-    """The dossier of an episode, or None where its channel, garage, track or every setup is missing."""
+def dossier(case: Case, second: SecondOpinion | None = None) -> Dossier | None:
+    """The dossier of an episode, or None where its channel, garage, track or every setup is missing.
+
+    `second` asks the chassis model, or remembers what it said.
+    """
     from producer.jobs.prose import filled
 
     if case.channel is None or case.garage is None or case.track is None or not case.sheets:
         return None
     episode = filled(case)
     told = case.library.case(episode)
-    return _complete(told, case.channel, case.garage, case.track)
+    return _complete(told, case.channel, case.garage, case.track, (second or SecondOpinion()).of(told))
 
 
-def _complete(case: Case, channel: Channel, garage: Garage, track: Track) -> Dossier:
+def _complete(case: Case, channel: Channel, garage: Garage, track: Track, opinions: Mapping[str, Opinions]) -> Dossier:
     from producer.script.narration import narrate
     from producer.script.pace import timeline
 
     conditions = condition_lines(case.episode, garage)
-    guides = _guides(case)
+    guides = _guides(case, opinions)
     gears = _gearing(case, garage, channel)
     named = credited(case)
     narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named)
     return Dossier(
         channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named,
-        stamps(case, garage, track, conditions), narration, timeline(narration, channel),
+        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions,
     )  # fmt: skip
 
 
@@ -63,10 +68,10 @@ def credited(case: Case) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.from_ for one in asked if one is not None and one.credit))
 
 
-def _guides(case: Case) -> dict[str, Guide]:
+def _guides(case: Case, opinions: Mapping[str, Opinions]) -> dict[str, Guide]:
     from producer.handling.guide import guide
 
-    return {sheet.id: guide(case, sheet) for sheet in case.sheets}
+    return {sheet.id: guide(case, sheet, opinions.get(sheet.id)) for sheet in case.sheets}
 
 
 def _gearing(case: Case, garage: Garage, channel: Channel) -> dict[str, Gearing]:

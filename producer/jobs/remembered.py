@@ -65,16 +65,15 @@ class Remembered:
             entry["summary"] = self._packed(compute(), episode)
         return self._unpacked(entry["summary"], episode)
 
-    def findings(self, check: ModuleType, case: Case) -> Iterable[Finding]:
+    def findings(self, check: ModuleType, case: Case, find: Callable[[], Iterable[Finding]]) -> Iterable[Finding]:
         """What a costly check finds in an episode, as it was or found now."""
         entry = self._entry(case.episode)
         if entry is None:
-            found: Iterable[Finding] = check.check_episode(case)
-            return found
+            return find()
         name = check.__name__.rsplit(".", 1)[-1]
         own = case.episode.place().file
         if name not in entry:
-            entry[name] = [_packed_finding(one, own) for one in check.check_episode(case)]
+            entry[name] = [_packed_finding(one, own) for one in find()]
         return [_finding(one, own) for one in entry[name]]
 
     def _entry(self, episode: Episode) -> dict[str, Any] | None:

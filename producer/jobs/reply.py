@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding
+from producer.jobs.opinions import SecondOpinion
 from producer.library.load import load
 from producer.model.episode import Episode
 from producer.model.guide import Guide
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from producer.replies.reply import Reply
 
 
-def reply_to(root: Path, request_id: str, setup: str | None) -> Reply:
+def reply_to(root: Path, request_id: str, setup: str | None, out: Path | None = None) -> Reply:
     """The reply to a request, with figures of the setup that fits it best, or of `setup`.
 
     Raises ProducerError for a request, episode or setup that is not there, naming the nearest, and where the channel
@@ -36,7 +37,7 @@ def reply_to(root: Path, request_id: str, setup: str | None) -> Reply:
     case = guide = None
     if choice.episode is not None and choice.setup is not None:
         case = _told(library, choice.episode, findings)
-        guide = _guide(case, choice.setup)
+        guide = _guide(case, choice.setup, SecondOpinion(out))
     return reply(library, library.channel, request, choice, case, guide, kit_for(root))
 
 
@@ -73,8 +74,8 @@ def _told(library: Library, episode: Episode, findings: list[Finding]) -> Case:
     return library.case(filled(library.case(episode)))
 
 
-def _guide(case: Case, setup: str) -> Guide | None:
+def _guide(case: Case, setup: str, second: SecondOpinion) -> Guide | None:
     from producer.handling.guide import guide
 
     sheet = case.sheet(setup)
-    return guide(case, sheet) if sheet is not None else None
+    return guide(case, sheet, second.of(case).get(setup)) if sheet is not None else None

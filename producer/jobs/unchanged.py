@@ -36,7 +36,7 @@ class Ingredients:
     def __init__(self, library: Library, root: Path) -> None:
         self._library = library
         self._root = root
-        self._shared = hashlib.sha256("\n".join((__version__, *_program(), *_templates(root))).encode()).digest()
+        self._shared = hashlib.sha256("\n".join((__version__, *program(), *_templates(root))).encode()).digest()
 
     def digest(self, episode: Episode, *, nameless: bool = False) -> str:
         """SHA-256 over all that an episode's files and findings depend on: its YAML, what it shares, stints, captions,
@@ -88,7 +88,7 @@ def _content(path: Path) -> bytes:
         return f"{type(error).__name__} {error.strerror}".encode()
 
 
-def _program() -> Iterable[str]:
+def program() -> Iterable[str]:
     """Name, size and time of our own files and templates: an edited template or an update builds again."""
     package = Path(__file__).resolve().parent.parent
     for folder in (package, shipped("templates")):

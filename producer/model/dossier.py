@@ -6,7 +6,7 @@ Outputs choose and arrange; they never compute a figure again. One number, one s
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from producer.model.channel import Channel
@@ -14,6 +14,7 @@ from producer.model.episode import Episode
 from producer.model.garage import Garage
 from producer.model.gearing import Gearing
 from producer.model.guide import Guide
+from producer.model.opinion import Opinions
 from producer.model.script import Narration, Timeline
 from producer.model.sheet import Sheet
 from producer.model.stints import Evidence
@@ -46,7 +47,7 @@ class ConditionLine:
 class Dossier:
     """One episode, whole. Prose in `episode` and `sheets` is rendered: references are figures already.
 
-    `guides`, `gearing` by setup id (gearing only where the garage allows it); `stamps` by setup id;
+    `guides`, `gearing`, `opinions` by setup id (gearing only where the garage allows it); `stamps` by setup id;
     `conditions` in the garage's order; `credits` the handles of those who consented, in the order of `thanks`;
     `links` of the channel are in `channel`; `evidence` None where there are no test laps.
     """
@@ -63,6 +64,7 @@ class Dossier:
     stamps: Mapping[str, Stamp]
     narration: Narration
     timeline: Timeline
+    opinions: Mapping[str, Opinions] = field(default_factory=dict)
     evidence: Evidence | None = None
 
     @property

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal
 
+from producer.model.opinion import Opinion
 from producer.model.words import Effect, Feel, Phase
 
 Voice = Literal["author", "rule"]
@@ -19,7 +20,8 @@ class Change:
     `effects` is the change of balance per phase, + tighter, None where nobody gives a size; `rule` what
     the rule table says this movement does per phase (None: no opinion). `headroom` counts the clicks left
     in the same direction after the change. `say` holds the author's words, `also` what else to know.
-    `agreement` is a share 0..1 or None.
+    `agreement` is the share of cars (0..1) in which the change does what it is offered for, None without an opinion of
+    the chassis model; `opinion` is all that the model says of this movement.
     """
 
     parameter: str
@@ -36,6 +38,7 @@ class Change:
     rule: Mapping[Phase, Effect | None] = field(default_factory=lambda: {"entry": None, "middle": None, "exit": None})
     tyres: str | None = None
     device: str | None = None
+    opinion: Opinion | None = None
 
 
 @dataclass(frozen=True, slots=True)

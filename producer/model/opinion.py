@@ -33,14 +33,12 @@ class PhaseOpinion:
     @property
     def sure(self) -> Effect | None:
         """The effect that the model is sure of, None where it depends on the car."""
-        return next((one for one in _EFFECTS if self.agreement(one) >= SURE), None)
+        every: tuple[Effect, ...] = ("tighter", "looser", "none")
+        return next((one for one in every if self.agreement(one) >= SURE), None)
 
     def turned(self) -> PhaseOpinion:
         """The opinion of the opposite movement."""
         return PhaseOpinion(self.looser, self.tighter, -self.size, None)
-
-
-_EFFECTS: tuple[Effect, ...] = ("tighter", "looser", "none")
 
 
 @dataclass(frozen=True, slots=True)

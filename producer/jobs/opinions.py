@@ -1,0 +1,89 @@
+"""The chassis model's opinions of every setup of an episode, kept below the output folder by what was asked.
+
+Asking costs a tenth of a second a setup; an answer that is kept costs a read. A file that is missing, old or damaged,
+or a disk that refuses, only costs time.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+from producer.basics.errors import ProducerError
+from producer.handling.asking import Asked, Question, ask
+from producer.handling.opinions import opinions
+from producer.jobs.deliver import deliver
+from producer.jobs.unchanged import CACHE, program
+from producer.model.library import Case
+from producer.model.opinion import Opinion, Opinions, PhaseOpinion
+from producer.model.words import PHASES
+from producer.render.document import Document
+
+FOLDER = "opinions"
+_Answers = tuple[int, tuple[Opinion, ...]]  # how many cars, what they say of each move
+
+
+class SecondOpinion:
+    """Who asks the model. Without `out` nothing is kept beyond this run."""
+
+    def __init__(self, out: Path | None = None) -> None:
+        self._out = out
+        self._program = "\n".join(program())
+        self._known: dict[str, _Answers] = {}
+
+    def of(self, case: Case) -> dict[str, Opinions]:
+        """The opinions of each setup of an episode, by setup id."""
+        asked = {sheet.id: ask(case, sheet) for sheet in case.sheets}
+        keys = {setup: self._key(one.question) for setup, one in asked.items()}
+        if any(key not in self._known for key in keys.values()):
+            self._known.update(_read(self._out, case.episode.episode, set(keys.values())))
+        missing = {key: asked[setup] for setup, key in keys.items() if key not in self._known}
+        if missing:
+            self._known.update({key: _answers(one) for key, one in missing.items()})
+            self._keep(case.episode.episode, keys)
+        return {setup: opinions(asked[setup], *self._known[key]) for setup, key in keys.items()}
+
+    def _key(self, question: Question) -> str:
+        written = json.dumps(asdict(question), sort_keys=True)
+        return hashlib.sha256(f"{self._program}\n{written}".encode()).hexdigest()
+
+    def _keep(self, episode: str, keys: Mapping[str, str]) -> None:
+        if self._out is None:
+            return
+        entries = {key: _packed(*self._known[key]) for key in keys.values()}
+        text = json.dumps(entries, separators=(",", ":"))
+        try:
+            deliver([Document(f"{CACHE}/{FOLDER}/{episode}.json", text.encode())], self._out)
+        except ProducerError:
+            return  # a place that cannot be written to is no reason to fail
+
+
+def _answers(asked: Asked) -> _Answers:
+    from producer.handling.answering import answer
+
+    found = answer(asked.question)
+    return found.cars, found.opinions
+
+
+def _packed(cars: int, found: Sequence[Opinion]) -> list[Any]:
+    phases = [[one.at(phase) for phase in PHASES] for one in found]
+    return [cars, [[[one.tighter, one.looser, one.size, one.pays] for one in three] for three in phases]]
+
+
+def _read(out: Path | None, episode: str, wanted: set[str]) -> dict[str, _Answers]:
+    if out is None:
+        return {}
+    try:
+        data = json.loads((out / CACHE / FOLDER / f"{episode}.json").read_text(encoding="utf-8"))
+        return {key: _unpacked(data[key]) for key in wanted if key in data}
+    except (OSError, ValueError, TypeError, AttributeError, IndexError):
+        return {}
+
+
+def _unpacked(entry: Any) -> _Answers:
+    cars, found = entry
+    return int(cars), tuple(Opinion(*(PhaseOpinion(*phase) for phase in phases)) for phases in found)
