@@ -93,7 +93,7 @@ def author_changes(
     best: dict[str, tuple[int, Change]] = {}
     for reason in sheet.reasons:
         for advice in reason.advice:
-            if not _answers(advice, complaint, tyres, device):
+            if not fits(advice, complaint, tyres, device):
                 continue
             rank = _rank(advice, complaint)
             for one in _changes(case, sheet, reason, advice, complaint, opinions):
@@ -106,7 +106,7 @@ def _changes(
     case: Case, sheet: Sheet, reason: SheetReason, advice: Advice, complaint: Complaint, opinions: Opinions | None
 ) -> Iterator[Change]:
     for walk in walks(sheet, reason, advice):
-        stop = _stop(walk, advice.direction, complaint.how_much)
+        stop = stop_for(walk, advice.direction, complaint.how_much)
         if stop is None:
             continue
         found = change(case, sheet, walk.moves, stop, "author", split=walk.split, advice=advice, opinions=opinions)
@@ -118,7 +118,8 @@ def _changes(
         yield found
 
 
-def _stop(walk: Walk, direction: Direction | None, how_much: HowMuch) -> Decimal | None:
+def stop_for(walk: Walk, direction: Direction | None, how_much: HowMuch) -> Decimal | None:
+    """The stop that is meant for so strong a complaint; None where there is none, or it is against the direction."""
     if not walk.stops or walk.start is None:
         return None
     way = way_of(walk.start, walk.figures[0]) if walk.figures else direction
@@ -161,7 +162,8 @@ def _stops(sheet: Sheet, target: str, moves: str, figures: tuple[Decimal, ...]) 
     return () if right is None else tuple(right - one for one in figures)
 
 
-def _answers(advice: Advice, complaint: Complaint, tyres: str | None, device: str | None) -> bool:
+def fits(advice: Advice, complaint: Complaint, tyres: str | None = None, device: str | None = None) -> bool:
+    """Whether an advice is meant for this feel, in this part of the corner, on these tyres, with this device."""
     if advice.feels.feel != complaint.feel:
         return False
     if advice.feels.where is not None and complaint.where is not None and advice.feels.where != complaint.where:
