@@ -15,7 +15,9 @@ from producer.model.dossier import Dossier
 from producer.model.guide import Change, Guide, GuideRow
 from producer.model.sheet import Sheet
 from producer.model.words import PHASES, Effect, Feel, Phase
+from producer.outputs.balance_picture import between_picture, clicks_picture
 from producer.outputs.outline import episode_line, stamp_line
+from producer.outputs.picture import Picture
 from producer.render.document import Document
 from producer.render.kit import Kit
 from producer.script.flatten import flat
@@ -60,18 +62,20 @@ class Complaint:
 
 @dataclass(frozen=True, slots=True)
 class SetupGuide:
-    """One setup's guide. `rank` is `first` or `second` (every later setup): the accent."""
+    """One setup's guide. `rank` is `first` or `second` (every later setup): the accent; `clicks` what a click does."""
 
     id: str
     name: str
     rank: Literal["first", "second"]
     untested: str
     complaints: tuple[Complaint, ...]
+    clicks: Picture | None
 
 
 @dataclass(frozen=True, slots=True)
 class GuideView:
-    """What `guide.md.j2` and `guide.html.j2` show. `conditions` are short statements, `legend` whole sentences."""
+    """What `guide.md.j2` and `guide.html.j2` show. `conditions` are short statements, `legend` whole sentences,
+    `between` the later setups against the first."""
 
     language: str
     title: str
@@ -82,6 +86,7 @@ class GuideView:
     legend: tuple[str, ...]
     headings: tuple[str, ...]
     setups: tuple[SetupGuide, ...]
+    between: tuple[Picture, ...]
     caution: str
 
 
@@ -108,6 +113,7 @@ def view(dossier: Dossier) -> GuideView:
         legend=tuple(_legend(dossier)),
         headings=("When the car is", "Setting", "Change", "What else it does", "Room after it", "Who says so"),
         setups=tuple(_setup(dossier, one) for one in dossier.sheets),
+        between=tuple(x for one in dossier.others if (x := between_picture(dossier, one, dossier.first))),
         caution=dossier.channel.caution,
     )
 
@@ -164,6 +170,7 @@ def _setup(dossier: Dossier, sheet: Sheet) -> SetupGuide:
         rank="first" if sheet.id == dossier.first.id else "second",
         untested="" if sheet.setup.tested else "Untested: nobody has driven these numbers yet.",
         complaints=tuple(_complaint(dossier, sheet, row) for row in rows),
+        clicks=clicks_picture(dossier, sheet),
     )
 
 

@@ -12,6 +12,7 @@ from producer.basics.figures import NO_BREAK
 from producer.basics.shipped import shipped
 from producer.basics.spelling import spell
 from producer.render import typesetting
+from producer.render.charts.drawing import Drawing
 from producer.render.literal import typst_literal
 from producer.render.markdown import to_html, to_inline_html, to_plain
 
@@ -41,6 +42,10 @@ class Kit:
     def typst(self, template: str, view: object) -> str:
         """Typst: every value becomes a Typst literal (text in quotes, records as dictionaries)."""
         return self._render(lambda: self._typst, template, view)
+
+    def svg(self, drawing: Drawing) -> str:
+        """A chart as a file of its own, in the colours of light paper; Typst sets it like any picture."""
+        return self.html("chart.svg.j2", drawing)
 
     def pdf(self, source: str) -> bytes:
         """A tagged PDF/UA-1 of a Typst source; it refuses a letter that the font does not have."""
