@@ -125,6 +125,7 @@ class StintEntry(Record):
     """Test laps of one setup and what was read off the car afterwards.
 
     Temperatures per corner: outside, middle, inside, in the channel's unit; wear: percent used at the end.
+    `lap_of_fuel`: seconds that a lap gets quicker by one lap's fuel being gone, where the author knows it.
     """
 
     setup: Id
@@ -135,6 +136,7 @@ class StintEntry(Record):
     temperatures: dict[Corner, Numbers] = Field(default_factory=dict)
     wear: dict[Corner, Number] = Field(default_factory=dict)
     conditions: Conditions = Field(default_factory=dict)
+    lap_of_fuel: Number | None = None
 
 
 class TalkingPoints(Record):

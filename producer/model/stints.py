@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal, NamedTuple
 
+from producer.basics.units import Quantity
 from producer.model.guide import Change
 from producer.model.words import Corner, Direction
 
@@ -221,8 +222,9 @@ class Tyres:
 class Stint:
     """One stint of one setup. `number` counts the stints of that setup from 1; `index` is its place in the episode.
 
-    `pace` is None where `refusal` says why. `conditions` are as driven (option id, who or "", choice), sorted; `fuel`
-    at the start with `fuel_unit` for the laps' figures. `may` and `may_not`: what may be claimed, and what not.
+    `pace` is None where `refusal` says why. `conditions` are as driven (option id, who or "", choice); `fuel` is
+    what was in the tank at the start, `fuel_unit` the unit of the laps' fuel.
+    `may` and `may_not`: what may be claimed, and what not.
     """
 
     setup: str
@@ -239,6 +241,7 @@ class Stint:
     tyres: Tyres
     may: tuple[str, ...] = ()
     may_not: tuple[str, ...] = ()
+    fuel: Quantity | None = None
 
     @property
     def kept(self) -> tuple[Lap, ...]:
@@ -291,9 +294,9 @@ class Comparison:
 
     `laps`: how many both have driven. `crossover_lap`: equal pace, `interval` its 95 % interval by `method`; None
     where the lines are parallel, the interval is unbounded, or it lies outside the laps driven. `ahead_from_lap`: the
-    second setup's total is ahead from there to the last of `laps`; None where it is not. `faster`: the lap from which
-    the second is quicker a lap, which may be 1. `crossover_beyond` and `ahead_beyond`: where the lines would meet
-    past the laps driven, for who says that it is a guess.
+    second setup's total is ahead from there to the last of `laps`; None where it is not, or where the laps do not
+    tell. `ahead_interval`: from lap to lap, where equal pace has an interval. `crossover_beyond` and `ahead_beyond`:
+    where it would come past the laps driven, for who says that it is a guess.
 
     `comparable` False: different conditions or driving, `why_not` says which; then `may` is empty. `title` says the
     finding in a few words, `paragraph` is ready for script and notes, `may` and `may_not` are its sentences and
@@ -323,6 +326,7 @@ class Comparison:
     notes: tuple[str, ...] = ()
     crossover_beyond: float | None = None
     ahead_beyond: int | None = None
+    ahead_interval: tuple[int, int] | None = None
 
     def total(self, laps: int) -> Total | None:
         """The total after so many laps, where it was computed."""

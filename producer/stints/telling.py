@@ -1,0 +1,179 @@
+"""What two setups' laps say, in sentences: what may be claimed, and what not."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from producer.model.stints import Comparison, Interval, Total
+from producer.stints.pace import ENOUGH
+from producer.stints.wording import count, sentence, size, the, thousandths
+
+_TENS = {10: "ten laps", 20: "twenty laps", 40: "forty laps"}
+
+
+def tell(found: Comparison, first_laps: int, second_laps: int, first_stints: int, second_stints: int) -> Comparison:
+    """The comparison with its sentences. The counts are laps kept and stints of either setup."""
+    words = _Words(found)
+    few = min(first_laps, second_laps) < ENOUGH
+    may, may_not = words.claims()
+    may_not = (*may_not, *_limits(found, first_stints, second_stints))
+    if few or not found.comparable:
+        may = ()
+        may_not = (*found.why_not, *_too_few(found, first_laps, second_laps), *may_not[-2:])
+    return replace(
+        found,
+        title=words.title(few),
+        crossover_text=words.crossover(),
+        ahead_text=words.ahead(),
+        paragraph=_paragraph(found, words.short() if may else (), few),
+        may=may,
+        may_not=may_not,
+    )
+
+
+def _paragraph(found: Comparison, may: tuple[str, ...], few: bool) -> str:
+    first, second = the(found.first_name), the(found.second_name)
+    if not found.comparable:
+        return (
+            f"{sentence(first)} and {second} were driven differently, so their laps say nothing about which is better."
+        )
+    if few:
+        return f"There are too few laps of {first} or {second} to say which is quicker."
+    if not may:
+        return f"Over the {found.laps} laps that both have run, {first} and {second} cannot be told apart by the clock."
+    return " ".join(may)
+
+
+def _too_few(found: Comparison, first: int, second: int) -> tuple[str, ...]:
+    named = ((found.first_name, first), (found.second_name, second))
+    return tuple(
+        f"{sentence(the(name))} has {count(laps, 'lap')} that count{'s' if laps == 1 else ''}; a claim needs {ENOUGH}."
+        for name, laps in named
+        if laps < ENOUGH
+    )
+
+
+def _limits(found: Comparison, first: int, second: int) -> tuple[str, ...]:
+    driven = f"Nothing about more than {count(found.laps, 'lap')}: that is as far as both were driven."
+    if first == 1 and second == 1:
+        again = "Nothing about another evening: each was driven once, and only the scatter from lap to lap is counted."
+    else:
+        again = "Nothing about another driver: only the scatter from lap to lap is counted."
+    return driven, again
+
+
+class _Words:
+    """The sentences of one comparison."""
+
+    def __init__(self, found: Comparison) -> None:
+        self._found = found
+        self._first = the(found.first_name)
+        self._second = the(found.second_name)
+
+    def short(self) -> tuple[str, ...]:
+        """For script and notes: where the paces meet, where the totals do, and the last total that is beyond doubt."""
+        sure = [one for one in self._found.totals if _sure(one.interval)]
+        return (*self._paces(), *(self._total(one) for one in sure[-1:]))
+
+    def claims(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        """What may be claimed and what not, of totals, paces and falloff."""
+        may: list[str] = []
+        may_not: list[str] = []
+        for one in self._found.totals:
+            (may if _sure(one.interval) else may_not).append(self._total(one))
+        may += self._paces()
+        if self._found.ahead_from_lap is not None and not self._ahead_for_sure():
+            may_not.append(f"That {self._second} is ahead in total: by the lines it is, but not by more than chance.")
+        fall = self._falloff()
+        (may if _sure(self._found.falloff_interval) else may_not).append(fall)
+        return tuple(may), tuple(may_not)
+
+    def _total(self, one: Total) -> str:
+        over = f"Over {_TENS.get(one.laps, count(one.laps, 'lap'))}"
+        give = one.interval.half if one.interval else None
+        if not _sure(one.interval):
+            return f"{over} the two cannot be told apart: {size(one.seconds, give)}."
+        way = "faster" if one.seconds < 0 else "slower"
+        return f"{over} {self._second} is {_with_way(one.seconds, give, way)}."
+
+    def _paces(self) -> list[str]:
+        found = self._found
+        told: list[str] = []
+        if found.crossover_lap is not None:
+            quicker = self._second if found.falloff_difference < 0 else self._first
+            told.append(f"{sentence(quicker)} is the quicker of the two from about lap {round(found.crossover_lap)}.")
+        if self._ahead_for_sure() and (found.ahead_from_lap or 0) > 1:
+            told.append(f"In total time {self._second} is ahead from about lap {found.ahead_from_lap}.")
+        return told
+
+    def _falloff(self) -> str:
+        found = self._found
+        interval = found.falloff_interval
+        if interval is None or not _sure(interval):
+            return "Which of the two falls off more: the laps do not tell."
+        less = "less" if found.falloff_difference < 0 else "more"
+        amount = thousandths(abs(found.falloff_difference))
+        return f"{sentence(self._second)} falls off by {amount} a lap {less}, give or take {_bare(interval.half)}."
+
+    def _ahead_for_sure(self) -> bool:
+        """Whether the second's total is ahead by more than chance once both have been driven to the end."""
+        end = self._found.totals[-1]
+        return self._found.ahead_from_lap is not None and end.seconds < 0 and _sure(end.interval)
+
+    def crossover(self) -> str:
+        """The lap of equal pace, or that there is none."""
+        found = self._found
+        if found.crossover_lap is not None and found.interval is not None:
+            low, high = found.interval
+            return f"Equal pace at lap {found.crossover_lap:.0f} (95 %: lap {low:.0f} to {high:.0f}, {found.method})."
+        none = f"Equal pace: none within the {count(found.laps, 'lap')} driven"
+        if found.crossover_beyond is not None:
+            return f"{none}; if both went on as they did, at about lap {found.crossover_beyond:.0f}, not driven."
+        return f"{none}."
+
+    def ahead(self) -> str:
+        """The lap from which the second is ahead in total, or that it is not."""
+        found = self._found
+        if found.ahead_from_lap is not None:
+            around = found.ahead_interval
+            doubt = f" (95 %: lap {around[0]} to {around[1]})" if around else ""
+            return f"Total time: {self._second} is ahead from lap {found.ahead_from_lap}{doubt}."
+        end = found.totals[-1]
+        if not _sure(end.interval):
+            return f"Total time: after {count(found.laps, 'lap')} the two cannot be told apart."
+        none = f"Total time: {self._second} is not ahead within the {count(found.laps, 'lap')} driven"
+        if found.ahead_beyond is not None:
+            return f"{none}; if both went on as they did, from about lap {found.ahead_beyond}, not driven."
+        return f"{none}."
+
+    def title(self, few: bool) -> str:
+        """The finding in a few words."""
+        found = self._found
+        if not found.comparable:
+            return "Driven differently: no comparison"
+        if few:
+            return "Too few laps for a comparison"
+        if self._ahead_for_sure():
+            start = "the first lap" if found.ahead_from_lap == 1 else f"lap {found.ahead_from_lap}"
+            return f"{found.second_name} is ahead from {start}"
+        end = found.totals[-1]
+        if found.crossover_lap is not None and found.falloff_difference < 0:
+            level = "not ahead" if _sure(end.interval) else "level in total"
+            return f"{found.second_name} is quicker from lap {found.crossover_lap:.0f}, {level} by lap {found.laps}"
+        if _sure(end.interval):
+            return f"{found.first_name} is ahead for all {count(found.laps, 'lap')}"
+        return f"{found.first_name} and {found.second_name} cannot be told apart"
+
+
+def _with_way(seconds: float, give: float | None, way: str) -> str:
+    """`1.4 s faster, give or take 0.5`."""
+    amount, comma, rest = size(seconds, give).partition(",")
+    return f"{amount} {way}{comma}{rest}"
+
+
+def _bare(value: float) -> str:
+    return thousandths(value).rstrip("s").rstrip("\u00a0")
+
+
+def _sure(interval: Interval | None) -> bool:
+    return interval is not None and not interval.holds(0)
