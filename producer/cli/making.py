@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 def add_to(app: typer.Typer) -> None:
     """Put these commands on the program."""
-    for command in (check, build, outline, script, guide, card, captions, notes):
+    for command in (check, build, outline, script, guide, advise, card, captions, notes):
         app.command(rich_help_panel=MAKE, cls=Plain)(command)
 
 
@@ -105,6 +105,30 @@ def guide(
     if whole is None:
         return 1
     print(guide_json(whole, setup) if as_json else guide_text(whole, setup))
+    return 0
+
+
+def advise(
+    episode: options.Episode,
+    feels: options.Feels,
+    setup: options.AdviceSetup = None,
+    tyres: options.Tyres = None,
+    device: options.Device = None,
+    as_json: options.Json = False,
+    library: options.Library = None,
+    out: options.Out = None,
+) -> int:
+    """Say what to change for what the car does wrong."""
+    from producer.cli import show
+    from producer.jobs.advise import advice_json, advice_text, advised, read_feels
+
+    complaints = read_feels(feels)
+    root = options.root(library)
+    found = advised(root, options.out(out, root), episode, setup, complaints, tyres=tyres, device=device)
+    if found.told is None:
+        print(show.errors_text(found.findings, found.files, colour=False), file=sys.stderr)
+        return 1
+    print(advice_json(found.told) if as_json else advice_text(found.told))
     return 0
 
 

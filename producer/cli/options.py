@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated
 
@@ -44,6 +45,33 @@ GuideSetup = Annotated[
 ]
 ReplySetup = Annotated[
     str | None, typer.Option(*_SETUP, help="One setup by id (default: the one that fits).", metavar="SETUP")
+]
+AdviceSetup = Annotated[
+    str | None, typer.Option(*_SETUP, help="One setup by id (default: the first).", metavar="SETUP")
+]
+Feels = Annotated[
+    list[str],
+    typer.Option("--feels", "-f", help="'loose entry', 'very tight exit'; may be given again.", metavar="FEELS"),
+]
+
+
+def _one_of(*known: str) -> Callable[[str | None], str | None]:
+    def chosen(given: str | None) -> str | None:
+        if given is not None and given not in known:
+            raise typer.BadParameter(f"'{given[:40]}' is not one of {', '.join(known)}")
+        return given
+
+    return chosen
+
+
+Tyres = Annotated[
+    str | None, typer.Option("--tyres", help="new or worn.", metavar="TYRES", callback=_one_of("new", "worn"))
+]
+Device = Annotated[
+    str | None,
+    typer.Option(
+        "--device", help="wheel, pad or keyboard.", metavar="DEVICE", callback=_one_of("wheel", "pad", "keyboard")
+    ),
 ]
 
 BUILD = "build"
