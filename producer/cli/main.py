@@ -16,11 +16,11 @@ import typer
 
 from producer import __version__
 from producer.basics.errors import ProducerError
-from producer.cli import answering, keeping, making
+from producer.cli import answering, evidence, keeping, making
 from producer.cli.app import new_app
 
 app = new_app()
-for _commands in (making, answering, keeping):
+for _commands in (making, evidence, answering, keeping):
     _commands.add_to(app)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from producer.jobs.evidence import evidence_of
 from producer.jobs.opinions import SecondOpinion
 from producer.model.channel import Channel
 from producer.model.dossier import ConditionLine, Dossier, Stamp
@@ -42,7 +43,7 @@ def _complete(case: Case, channel: Channel, garage: Garage, track: Track, opinio
     narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named)
     return Dossier(
         channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named,
-        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions,
+        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions, evidence_of(case),
     )  # fmt: skip
 
 

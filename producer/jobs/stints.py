@@ -1,0 +1,192 @@
+"""Pace, falloff, comparison and tyres of one episode for the terminal, within 80 columns, or as JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from textwrap import wrap
+
+from producer.basics.figures import figure, signed, with_unit
+from producer.basics.finding import Finding
+from producer.basics.spelling import spell
+from producer.jobs.check import check
+from producer.jobs.evidence import evidence_of
+from producer.model.library import Case, Library
+from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Temperatures, TyreFinding, Wear
+from producer.model.words import CORNERS
+from producer.stints.stints_json import stints_json
+from producer.stints.wording import laps, rounded
+
+_WIDTH = 80
+_CODES = frozenset({"lap-columns", "lap-unreadable", "lap-numbers", "laps-missing", "fuel-odd", "tyre-reading-odd"})
+_EVIDENCE = frozenset({"too-few-laps", "evidence-against", "conditions-differ"})
+_NOTHING = "no test laps yet: put a file of laps into 'stints/' and name it under 'stints:' in episode.yaml"
+
+
+@dataclass(frozen=True)
+class Stints:
+    """The evidence of one episode, None without test laps, and the findings about its laps and what they are for."""
+
+    case: Case | None
+    evidence: Evidence | None
+    findings: tuple[Finding, ...]
+    library: Library
+
+
+def stints(root: Path, out: Path, episode: str) -> Stints:
+    """Read one episode's test laps. Raises ProducerError for an episode that is not there."""
+    checked = check(root, (episode,), out)
+    record = checked.library.episodes.get(episode)
+    case = checked.library.case(record) if record is not None else None
+    about = checked.about((episode,))
+    if case is None:
+        return Stints(None, None, about, checked.library)
+    own = case.episode.place().file.rsplit("/", 1)[0]
+    told = tuple(
+        one
+        for one in about
+        if one.code in _CODES | _EVIDENCE or (one.place.file.startswith(f"{own}/") and ".stints" in f".{one.where}")
+    )
+    return Stints(case, evidence_of(case), told, checked.library)
+
+
+def as_json(found: Stints) -> str:
+    """The shape that other programs rely on."""
+    shape = stints_json(found.evidence)
+    if found.case is not None:
+        shape["episode"] = found.case.episode.episode
+    return json.dumps(shape, ensure_ascii=False, indent=2)
+
+
+def as_text(found: Stints) -> str:
+    """A table of stints, the comparison, the tyres; figures first, then what may be claimed and what not."""
+    if found.case is None or found.evidence is None:
+        return _NOTHING
+    blocks = [
+        found.case.episode.title,
+        "\n".join(_table(found.evidence.stints)),
+        *("\n".join(_stint(one)) for one in found.evidence.stints),
+        *("\n".join(_comparison(one)) for one in found.evidence.comparisons),
+        "\n".join(_tyres(found.evidence.stints, found.case)),
+    ]
+    spelling = found.case.channel.spelling if found.case.channel else "us"
+    return "\n\n".join(spell(one, spelling) for one in blocks if one)
+
+
+def _table(stints: Iterable[Stint]) -> Iterator[str]:
+    """One line a stint: laps kept, pace at laps 1, 10, 20, 40, falloff with its interval."""
+    yield f"{'':<24}{'laps':>6} {'lap 1':>8} {'10':>8} {'20':>8} {'40':>8}   falloff a lap, s"
+    for one in stints:
+        name = _cut(f"{one.setup_name} {one.number}", 24)
+        kept = f"{len(one.kept)}/{len(one.laps)}"
+        if one.pace is None:
+            yield f"{name:<24}{kept:>6}   {one.refusal}"
+            continue
+        at = {shown.lap: shown for shown in one.pace.at}
+        paces = " ".join(f"{_pace(at.get(lap)):>8}" for lap in (1, 10, 20, 40))
+        interval = one.pace.falloff_interval
+        around = f" ({rounded(interval.low, 3)} to {rounded(interval.high, 3)})" if interval else ""
+        yield f"{name:<24}{kept:>6} {paces}   {rounded(one.pace.falloff, 3)}{around}"
+
+
+def _pace(at: PaceAt | None) -> str:
+    if at is None:
+        return ""
+    return f"{rounded(at.seconds, 2)}{'?' if at.beyond else ''}"
+
+
+def _stint(stint: Stint) -> Iterator[str]:
+    yield f"{stint.setup_name} {stint.number}: {stint.file}"
+    for why, numbers in _left_out(stint).items():
+        yield from _wrapped(f"left out, {why}: {laps(tuple(numbers))}")
+    for text in (*stint.may, *stint.may_not):
+        yield from _wrapped(text)
+
+
+def _left_out(stint: Stint) -> dict[str, list[int]]:
+    found: dict[str, list[int]] = {}
+    for one in stint.left_out:
+        found.setdefault(one.left_out, []).append(one.number)
+    return found
+
+
+def _comparison(found: Comparison) -> Iterator[str]:
+    yield f"{found.second_name} against {found.first_name}: {found.title}"
+    yield from _wrapped(found.crossover_text)
+    yield from _wrapped(found.ahead_text)
+    told = ", ".join(
+        f"{signed_seconds(one.seconds)} after {one.laps}{_give(one.interval.half) if one.interval else ''}"
+        for one in found.totals
+    )
+    yield from _wrapped(f"Total time, {found.second_name} minus {found.first_name}: {told}.")
+    for heading, texts in (("may be claimed:", found.may), ("may not:", found.may_not), ("note:", found.notes)):
+        if texts:
+            yield f"  {heading}"
+            for text in texts:
+                yield from _wrapped(text, "    ")
+
+
+def _give(half: float) -> str:
+    return f" (give or take {rounded(half, 1)})"
+
+
+def signed_seconds(value: float) -> str:
+    """`+0.4 s`, `−3.1 s`."""
+    from decimal import Decimal
+
+    return with_unit(signed(Decimal(repr(value)), 1), "s")
+
+
+def _tyres(stints: Iterable[Stint], case: Case) -> Iterator[str]:
+    for one in stints:
+        if not (one.tyres.temperatures or one.tyres.wear):
+            continue
+        yield f"{one.setup_name} {one.number}, tyres"
+        if one.tyres.temperatures:
+            yield f"  {'':<4}{'outside':>9}{'middle':>9}{'inside':>9}{'spread':>9}{'used':>7}"
+        for corner in CORNERS:
+            row = _corner(one, corner)
+            if row:
+                yield row
+        if one.tyres.wear:
+            yield from _wrapped(one.tyres.wear.text)
+        for finding in one.tyres.findings:
+            yield from _wrapped(f"{finding.text}{_answer(finding, one, case)}")
+
+
+def _corner(stint: Stint, corner: str) -> str:
+    read: Temperatures | None = next((one for one in stint.tyres.temperatures if one.corner == corner), None)
+    worn: Wear | None = stint.tyres.wear
+    used = next((f"{figure(one)} %" for name, one in worn.used.items() if name == corner), "") if worn else ""
+    if read is None:
+        return f"  {corner.upper():<4}{used:>43}" if used and stint.tyres.temperatures else _only_wear(corner, used)
+    three = (read.outside, read.middle, read.inside, read.spread)
+    return f"  {corner.upper():<4}" + "".join(f"{figure(one):>9}" for one in three) + f"{used:>7}"
+
+
+def _only_wear(corner: str, used: str) -> str:
+    return f"  {corner.upper():<4}{used:>7} used" if used else ""
+
+
+def _answer(finding: TyreFinding, stint: Stint, case: Case) -> str:
+    """` One click: Right front pressure 46.0 -> 45.5 psi.`"""
+    moved, sheet = finding.change, case.sheet(stint.setup)
+    if moved is None or sheet is None:
+        return ""
+    setting = sheet.setting(moved.parameter)
+    return f" One click: {setting.name} {setting.figure(moved.start)} -> {setting.shown(moved.to)}."
+
+
+def _wrapped(text: str, indent: str = "  ") -> list[str]:
+    # A no-break space ties a figure to its unit; the wrapping of the library would part them.
+    lines = wrap(
+        text.replace("\u00a0", "\u0001"), _WIDTH, initial_indent=indent, subsequent_indent=f"{indent}  ",
+        break_on_hyphens=False,
+    )  # fmt: skip
+    return [one.replace("\u0001", "\u00a0") for one in lines]
+
+
+def _cut(name: str, width: int) -> str:
+    return name if len(name) < width else f"{name[: width - 2]}\u2026"
