@@ -74,8 +74,7 @@ def clicks_picture(dossier: Dossier, sheet: Sheet) -> Picture | None:
 
 def between_picture(dossier: Dossier, sheet: Sheet, against: Sheet) -> Picture | None:
     """How the balance of one setup differs from that of another; None where the model has no opinion."""
-    opinions = dossier.opinions.get(against.id)
-    opinion = opinions.others.get(sheet.id) if opinions else None
+    opinions, opinion = _between(dossier, sheet, against)
     if opinions is None or opinion is None or not _measurable(opinions):
         return None
     halves = _halves(opinion, opinions)
@@ -93,6 +92,16 @@ def between_picture(dossier: Dossier, sheet: Sheet, against: Sheet) -> Picture |
         notes=(_whose(opinions), *(["Hatched: it depends on the car."] if doubts else [])),
         rows=(f"{sheet.name} against {against.name}: {_said(opinion, halves, ())}.",),
     )
+
+
+def _between(dossier: Dossier, sheet: Sheet, against: Sheet) -> tuple[Opinions | None, Opinion | None]:
+    """The way from `against` to `sheet`: always what was asked of the earlier of the two, so that both cards agree."""
+    for one in dossier.sheets:
+        opinions = dossier.opinions.get(one.id)
+        if opinions is not None and one.id in {sheet.id, against.id}:
+            found = opinions.others.get(sheet.id if one.id == against.id else against.id)
+            return opinions, found.turned() if found and one.id == sheet.id else found
+    return None, None
 
 
 def _measurable(opinions: Opinions) -> bool:

@@ -1,4 +1,4 @@
-"""The setup card: PDF, two pictures, a page, plain text and data for each setup of an episode."""
+"""The setup card: PDF (its charts follow on page 2), two pictures, a page, plain text and data for each setup."""
 
 from __future__ import annotations
 
@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from producer.model.dossier import Dossier
 from producer.model.sheet import Sheet
+from producer.outputs.balance_picture import between_picture, clicks_picture
 from producer.outputs.carddata import card_data
-from producer.outputs.cardview import Card, card
+from producer.outputs.cardview import Card, card, compared_with
 from producer.outputs.cardyaml import card_yaml
 from producer.render.document import Document
 from producer.render.kit import Kit
@@ -45,11 +46,22 @@ SHEETS = {
 
 
 @dataclass(frozen=True, slots=True)
+class Plate:
+    """One picture of the PDF's second page: `svg` is the chart, `alt` everything that it says in words."""
+
+    title: str
+    svg: str
+    alt: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class TypesetCard:
     """What the Typst template gets."""
 
     card: Card
     shape: Shape
+    pictures: tuple[Plate, ...] = ()
 
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:
@@ -76,9 +88,20 @@ def texts_of(dossier: Dossier, kit: Kit, setup: str) -> Iterator[Document]:
 def _drawn(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
     view, name = card(dossier, sheet), _name(sheet)
     # The PDF first: it refuses a letter the font lacks, which a picture would draw as a box.
-    yield Document(f"{name}.pdf", kit.pdf(_source(kit, view, SHEETS[dossier.channel.units])))
-    yield Document(f"{name}.png", kit.png(_source(kit, view, PORTRAIT)))
-    yield Document(f"{name}-wide.png", kit.png(_source(kit, view, WIDE)))
+    sheet_of_paper = TypesetCard(view, SHEETS[dossier.channel.units], tuple(_plates(dossier, kit, sheet)))
+    yield Document(f"{name}.pdf", kit.pdf(kit.typst("card.typ.j2", sheet_of_paper)))
+    for ending, shape in (("", PORTRAIT), ("-wide", WIDE)):
+        yield Document(f"{name}{ending}.png", kit.png(kit.typst("card.typ.j2", TypesetCard(view, shape))))
+
+
+def _plates(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Plate]:
+    """How the setup differs in balance from the one its card is compared with, and what a click does."""
+    against = compared_with(dossier, sheet)
+    found = (between_picture(dossier, sheet, against) if against else None, clicks_picture(dossier, sheet))
+    for one in found:
+        if one is not None:
+            alt = " ".join((one.wide.alt, *one.rows))
+            yield Plate(one.title, kit.svg(one.wide), alt, one.notes)
 
 
 def _written(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
@@ -91,7 +114,3 @@ def _written(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
 
 def _name(sheet: Sheet) -> str:
     return f"card-{sheet.id}"
-
-
-def _source(kit: Kit, view: Card, shape: Shape) -> str:
-    return kit.typst("card.typ.j2", TypesetCard(view, shape))

@@ -102,10 +102,10 @@ def _row(board: Board, chart: BarChart, group: Group, axes: Sequence[Axis], top:
     """One group's row; where the next one begins."""
     names = wrapped(group.name, NAME, column, strong=True)
     details = wrapped(group.detail, SMALL, column) if group.detail else ()
-    tall = max(NAME * 1.15 * len(names) + SMALL * 1.2 * len(details), BAR * 2) + 3 * GAP
+    tall = max(NAME * 1.15 * len(names) + SMALL * 1.2 * len(details), BAR * 2) + 2 * GAP
     centre = top + tall / 2
-    board.write(names, Text(0, top + GAP + NAME, "", NAME, strong=True), NAME * 1.15)
-    board.write(details, Text(0, top + GAP + NAME * 1.15 * len(names) + SMALL, "", SMALL, "quiet"), SMALL * 1.2)
+    board.write(names, Text(0, top + GAP + NAME * 0.85, "", NAME, strong=True), NAME * 1.15)
+    board.write(details, Text(0, top + GAP + NAME * 1.15 * len(names) + SMALL * 0.85, "", SMALL, "quiet"), SMALL * 1.2)
     for bar, plot in zip(group.bars, axes, strict=True):
         _bar(board, chart.look, plot, bar, centre, bar.figure, _doubt_lines(bar.doubt))
     return top + tall

@@ -18,12 +18,14 @@ from producer.render.fonts import REGULAR, STRONG, folder
 # Letters that the font lacks are as wide as its widest: better too much room than too little.
 _UNKNOWN = 1.0
 _ELLIPSIS = "\u2026"
+# Tabular figures and the signs that go with them, which pages set, are all as wide as the widest figure.
+_DIGITS = dict.fromkeys("123456789\u00d7\u2212+=\u00b1", "0")
 
 
 def width(text: str, size: float, *, strong: bool = False) -> float:
     """The width of a line of text at a font size, in the unit of that size; `strong` in the heavier weight."""
     face = _face(folder() / (STRONG if strong else REGULAR))
-    return size * sum(face.advance(letter) for letter in text)
+    return size * sum(face.advance(_DIGITS.get(letter, letter)) for letter in text)
 
 
 def wrapped(text: str, size: float, room: float, *, strong: bool = False) -> tuple[str, ...]:
