@@ -1,13 +1,11 @@
-"""Feels and movements in the middle of a sentence, and how sure the model is."""
+"""Feels and movements in the middle of a sentence."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from producer.basics.figures import NO_BREAK
 from producer.handling.wording import PLACES, the
 from producer.model.guide import Change
-from producer.model.opinion import SURE, UNLIKELY
 from producer.model.sheet import Sheet
 from producer.model.words import Complaint, HowMuch
 
@@ -30,14 +28,3 @@ def moved(sheet: Sheet, change: Change) -> str:
     setting = sheet.setting(change.parameter)
     start = setting.shown(change.start) if setting.unit.startswith(":") else setting.figure(change.start)
     return f"{the(sheet.garage, change.parameter)} from {start} to {setting.shown(change.to)}"
-
-
-def how_sure(agreement: float | None) -> str:
-    """What the chassis model makes of it, `in nearly all plausible cars`; "" where it has no opinion."""
-    if agreement is None:
-        return ""
-    if agreement >= SURE:
-        return "the chassis model agrees in nearly all plausible cars"
-    if agreement <= UNLIKELY:
-        return "the chassis model disagrees in nearly all plausible cars"
-    return f"by the chassis model it depends on the car ({round(100 * agreement)}{NO_BREAK}% agree)"

@@ -14,7 +14,8 @@ from producer.basics.located import Places
 from producer.basics.spelling import spell
 from producer.handling.advice import advise
 from producer.handling.advice_json import advice_json as shape
-from producer.handling.saying import feel, how_sure, listed
+from producer.handling.measure import SMALLEST, agreeing, as_cross_weight
+from producer.handling.saying import feel, listed
 from producer.handling.wording import PLACES
 from producer.jobs.check import check
 from producer.jobs.prose import filled
@@ -24,7 +25,6 @@ from producer.model.guide import Change
 from producer.model.library import Case
 from producer.model.sheet import Sheet
 from producer.model.words import CORNER_NAMES, PHASES, Complaint, Phase, complaint
-from producer.outputs.sizes import SMALLEST, as_cross_weight
 from producer.render.markdown import to_plain
 
 _COLUMNS = 80
@@ -157,7 +157,7 @@ def _pays(step: Step) -> str:
 
 def _voice(change: Change) -> str:
     who = "your own advice" if change.voice == "author" else "by the tuning rules"
-    sure = how_sure(change.agreement)
+    sure = agreeing(change.agreement)
     return f"{who}; {sure}" if sure else who
 
 

@@ -12,6 +12,7 @@ from typing import Literal
 
 from producer.basics.figures import NO_BREAK
 from producer.basics.spelling import spell
+from producer.handling.measure import SMALLEST, TIMES, as_cross_weight, times
 from producer.handling.rules import effect_of
 from producer.handling.wording import PLACES
 from producer.model.dossier import Dossier
@@ -19,7 +20,6 @@ from producer.model.opinion import Opinion, Opinions, PhaseOpinion
 from producer.model.sheet import Sheet
 from producer.model.words import PHASES, Phase
 from producer.outputs.picture import NARROW, WIDE, Picture
-from producer.outputs.sizes import SMALLEST, TIMES, as_cross_weight, times
 from producer.render.charts.bars import Bar, BarChart, Group, panelled, stacked
 from producer.script.speaker import listed, small
 
