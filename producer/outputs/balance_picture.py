@@ -25,6 +25,7 @@ from producer.script.speaker import listed, small
 
 Rank = Literal["first", "second"]
 MOST = 12  # settings in one picture
+LARGEST = 99.0  # halves of a percent; no setting of a car does more, and a longer bar would hide all others
 DOUBT = f"depends on{NO_BREAK}the{NO_BREAK}car"
 _LEFT, _RIGHT = "looser", "tighter"
 
@@ -148,6 +149,8 @@ def _bar(phase: Phase, opinion: PhaseOpinion, halves: float, *, settled: bool) -
     if opinion.sure is None and abs(halves) < SMALLEST:
         return Bar(phase, 0.0, "", doubt=DOUBT)
     doubt = DOUBT if opinion.sure is None else ""
+    if abs(halves) > LARGEST:
+        return Bar(phase, LARGEST if halves > 0 else -LARGEST, f"over {times(LARGEST)}", _side(halves), doubt)
     return Bar(phase, halves, times(halves), _side(halves), doubt)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 _HALVINGS = 60
+_NOTHING = 1e-9  # of the measure; what is shorter sets no scale
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +42,7 @@ def axis(needs: Sequence[Need], start: float, end: float, least: float) -> Axis:
     `least` is wanted on either side of zero in any case. Without a bar of any length one of the measure fills a side.
     """
     longest = max((abs(one.length) for one in needs), default=0.0)
-    if not longest:
+    if longest < _NOTHING:
         left, right = _room(needs, 0.0, least)
         return Axis(start, end, start + left, max(1.0, end - start - left - right))
     low, high = 0.0, (end - start) / longest

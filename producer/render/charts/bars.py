@@ -22,7 +22,7 @@ _HATCH = 5.0
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """`length` is signed, + to the right, in the chart's measure; `figure` says it (`1.8×`, `nothing`).
+    """`length` is signed, + to the right, in the chart's measure, below 1e9; `figure` says it (`1.8×`).
 
     `side` is the word for the way it goes; `doubt` what makes it uncertain, "" where it is sure.
     """
@@ -174,18 +174,21 @@ def _feet(board: Board, chart: BarChart, axes: Sequence[Axis], spans: Sequence[t
 
 
 def _ticks(chart: BarChart, plot: Axis) -> Iterator[tuple[Decimal, str]]:
+    """Zero, and as many more as their figures have room for."""
     step = step_of(max(_TICK_APART, (plot.end - plot.start) / _TICKS) / plot.scale)
+    apart = float(step) * plot.scale - GAP
     for tick in ticks((plot.start - plot.zero) / plot.scale, (plot.end - plot.zero) / plot.scale, step):
         words = f"{figure(abs(tick))}{chart.measure}" if tick else "0"
         half = width(words, SMALL) / 2
-        if plot.start <= plot.at(float(tick)) - half and plot.at(float(tick)) + half <= plot.end:
+        inside = plot.start <= plot.at(float(tick)) - half and plot.at(float(tick)) + half <= plot.end
+        if not tick or (inside and half * 2 <= apart):
             yield tick, words
 
 
 def _axis(chart: BarChart, start: float, end: float, *, whole: bool) -> Axis:
     """The axis for all bars; `whole` where the side stands in a label and a doubt on one line."""
     needs = (
-        Need(bar.length, GAP + width(bar.label if whole else bar.figure, SMALL), _doubt_room(bar, whole=whole))
+        Need(bar.length, _LEAST + GAP + width(bar.label if whole else bar.figure, SMALL), _doubt_room(bar, whole=whole))
         for bar in _all(chart)
     )
     least = GAP + max(width(chart.left, SMALL), width(chart.right, SMALL))
