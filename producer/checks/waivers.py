@@ -7,12 +7,10 @@ from difflib import get_close_matches
 
 from producer.basics.finding import Finding, Severity
 from producer.model.episode import Waiver
-from producer.model.library import Case
+from producer.model.library import Case, laps_file
 
 # Codes that other commands raise, or that need evidence this run does not look at: never unknown, never unused.
-ELSEWHERE = frozenset(
-    {"effect-against-model", "effect-word-differs", "evidence-against", "not-said", "said-differs", "too-few-laps"}
-)
+ELSEWHERE = frozenset({"effect-word-differs", "not-said", "said-differs"})
 
 
 def waived(findings: Iterable[Finding], case: Case, ran: Mapping[str, bool]) -> list[Finding]:
@@ -23,12 +21,12 @@ def waived(findings: Iterable[Finding], case: Case, ran: Mapping[str, bool]) -> 
     waivers = case.episode.allow
     if not waivers:
         return list(findings)
-    file = case.episode.place().file
+    files = {case.episode.place().file, *(laps_file(case.episode, one) for one in case.episode.stints)}
     codes = {one.code for one in waivers}
     kept: list[Finding] = []
     used: set[int] = set()
     for finding in findings:
-        hiding = _hiding(finding, case) if finding.place.file == file and finding.code in codes else []
+        hiding = _hiding(finding, case) if finding.place.file in files and finding.code in codes else []
         used.update(hiding)
         if not hiding:
             kept.append(finding)

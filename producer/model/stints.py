@@ -338,7 +338,7 @@ class Evidence:
     """Everything that the test laps of one episode say.
 
     `stints` in the author's order, `lines` by setup in the episode's order (setups with enough laps),
-    `comparisons` of the first of them with each other one.
+    `comparisons` of the first of them with each other one, then of further short run setups with long run ones.
     """
 
     episode: str

@@ -27,17 +27,30 @@ def evidence(case: Case) -> Evidence | None:
 
     Never raises for what the author wrote: a stint whose laps cannot be read is there without a pace.
     """
-    entries = case.episode.stints
-    if not entries:
+    stints = stints_of(case)
+    if not stints:
         return None
-    stints: list[Stint] = []
-    for index, entry in enumerate(entries):
-        number = 1 + sum(one.setup == entry.setup for one in entries[:index])
-        stints.append(_stint(case, entry, index, number))
     usual = as_driven(case.episode, None, case.garage)
     sides, ways = _sides(case, stints, most_common([one for one in stints if one.pace], usual))
-    comparisons = tuple(_compared(case, sides[0], other, ways) for other in sides[1:])
-    return Evidence(case.episode.episode, tuple(stints), tuple(one.setup for one in sides), comparisons)
+    comparisons = tuple(_compared(case, first, second, ways) for first, second in _pairs(case, sides))
+    return Evidence(case.episode.episode, stints, tuple(one.setup for one in sides), comparisons)
+
+
+def stints_of(case: Case) -> tuple[Stint, ...]:
+    """Every stint by itself, in the author's order."""
+    entries = case.episode.stints
+    numbers = [1 + sum(one.setup == entry.setup for one in entries[:index]) for index, entry in enumerate(entries)]
+    return tuple(_stint(case, entry, index, numbers[index]) for index, entry in enumerate(entries))
+
+
+def _pairs(case: Case, sides: Sequence[Side]) -> Iterator[tuple[Side, Side]]:
+    """The first setup with each other one; then what is for the short run with what is for the long run."""
+    yield from ((sides[0], other) for other in sides[1:])
+    purpose = {one.setup: one.purpose for one in case.episode.setups}
+    for index, first in enumerate(sides[1:], 1):
+        for second in sides[index + 1 :]:
+            if {purpose[first.setup.setup], purpose[second.setup.setup]} == {"short run", "long run"}:
+                yield first, second
 
 
 def reading_findings(case: Case) -> Iterator[Finding]:

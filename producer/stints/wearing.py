@@ -1,0 +1,44 @@
+"""Wear of one tyre with two setups, as far as readings in whole percents can tell."""
+
+from __future__ import annotations
+
+from producer.model.stints import Evidence, Stint
+from producer.model.words import Corner
+from producer.stints.conditions import of
+from producer.stints.wording import rounded
+
+_READING = 0.5  # percent: a reading is rounded to the nearest whole one
+
+
+def wears_more(found: Evidence, first: str, second: str, corner: Corner) -> str | None:
+    """`0.31 % a lap more (1.08 instead of 0.77)` where the tyre wears faster with the second setup beyond doubt.
+
+    None where it does not, where a reading is missing, or where no two stints were driven alike.
+    """
+    pairs = [
+        (one, other)
+        for one in found.of(first)
+        for other in found.of(second)
+        if _used(one, corner) is not None and _used(other, corner) is not None and of(one).like(of(other))
+    ]
+    if not pairs:
+        return None
+    before, doubt_before = _rate([one for one, _ in pairs], corner)
+    after, doubt_after = _rate([other for _, other in pairs], corner)
+    if after - before <= doubt_before + doubt_after:
+        return None
+    return f"{rounded(after - before, 2)} % a lap more ({rounded(after, 2)} instead of {rounded(before, 2)})"
+
+
+def _used(stint: Stint, corner: Corner) -> float | None:
+    worn = stint.tyres.wear
+    if worn is None or worn.laps == 0 or corner not in worn.used:
+        return None
+    return float(worn.used[corner])
+
+
+def _rate(stints: list[Stint], corner: Corner) -> tuple[float, float]:
+    """Percent a lap over all these stints, and how far it may be off."""
+    once = {one.index: one for one in stints}.values()
+    laps = sum(one.last for one in once)
+    return sum(_used(one, corner) or 0.0 for one in once) / laps, _READING * len(once) / laps
