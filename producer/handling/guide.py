@@ -66,7 +66,7 @@ def _row(
     named = {one.parameter for one in own}
     by_rule = ((offer.speaks, offer.against(feel, phase)) for offer in offers)
     rest = [(speaks, one) for speaks, one in by_rule if one is not None and one.parameter not in named]
-    rest.sort(key=lambda found: _rank(*found, complaint))
+    rest.sort(key=lambda found: _rank(found[0], found[1], complaint))
     offered = (*own, *(one for _, one in rest))[:MOST]
     return GuideRow(feel, phase, tuple(replace(one, agreement=agreement(one, cure(feel), phase)) for one in offered))
 
