@@ -106,13 +106,14 @@ def _reason(case: Case, sheet: Sheet, reason: SheetReason) -> Iterator[Finding]:
         claimed = stated.get(phase)
         if claimed is None or claimed == "none":
             continue
-        said = [(one, _says(case, sheet, one, phase)) for one in reason.movements]
+        said = [(one, says(case, sheet, one, phase)) for one in reason.movements]
         opinions = [(one, effect) for one, effect in said if effect is not None]
         if opinions and all(effect != claimed for _, effect in opinions):
             yield _finding(case, sheet, reason, phase, claimed, opinions[0])
 
 
-def _says(case: Case, sheet: Sheet, movement: Movement, phase: Phase) -> Effect | None:
+def says(case: Case, sheet: Sheet, movement: Movement, phase: Phase) -> Effect | None:
+    """What the rule says of a movement in that phase; None where it moved nothing or nobody has an opinion."""
     way = movement.direction
     return effect_of(sheet.garage, case.track, movement.address, way, phase) if way else None
 

@@ -27,6 +27,7 @@ import yaml
 
 from producer.basics.finding import Finding
 from producer.checks.registry import run
+from producer.jobs.opinions import SecondOpinion
 from producer.library.load import load
 from producer.model.summary import Summary
 
@@ -205,12 +206,16 @@ def _by_key(lines: list[str]) -> list[tuple[str, list[int]]]:
     return found
 
 
-def findings(sample: Sample, root: Path) -> tuple[list[Finding], list[Mark]]:
-    """Everything that reading and the checks say about the sample, and the marks it must meet."""
+def findings(sample: Sample, root: Path, module: ModuleType) -> tuple[list[Finding], list[Mark]]:
+    """Everything that reading and the checks say about the sample, and the marks it must meet.
+
+    The chassis model is asked where the check wants to know what it thinks: that costs time.
+    """
     marks = write(sample, root)
     library, found = load(root)
     summaries = {name: summary(sample, one.title) for name, one in library.episodes.items()}
-    return found + run(library, summaries), marks
+    second = SecondOpinion().of if hasattr(module, "check_opinions") else None
+    return found + run(library, summaries, second=second), marks
 
 
 def summary(sample: Sample, title: str) -> Summary:

@@ -23,7 +23,7 @@ from producer.library.load import load
 
 BASE = Path(__file__).parent / "base"
 NAME = "marrow-creek-grand-sedan"
-CHECKS = ("check_library", "check_garage", "check_episode", "check_summary")
+CHECKS = ("check_library", "check_garage", "check_episode", "check_summary", "check_opinions")
 AGREED = {
     Severity.ERROR: """
         unknown-key unknown-parameter unknown-reference missing-value out-of-range off-step unit-mismatch
@@ -32,7 +32,7 @@ AGREED = {
     Severity.WARNING: """
         change-without-difference effect-against-rule effects-contradict advice-makes-it-worse direction-word-differs
         conditions-missing conditions-differ options-not-equal over-rev caption-too-fast changed-since-published
-        waiver-unused tags-too-long""",
+        waiver-unused tags-too-long effect-against-model""",
     Severity.NOTE: "unexplained-change",
 }
 

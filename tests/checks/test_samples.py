@@ -10,6 +10,7 @@ from types import ModuleType
 import pytest
 
 from producer.checks.registry import modules, run
+from producer.jobs.opinions import SecondOpinion
 from producer.library.load import load
 
 
@@ -37,13 +38,13 @@ def test_the_base_library_raises_nothing() -> None:
     library, found = load(HARNESS.BASE)
     sample = HARNESS.Sample("", True, ())
     summaries = {name: HARNESS.summary(sample, one.title) for name, one in library.episodes.items()}
-    assert found + run(library, summaries) == []
+    assert found + run(library, summaries, second=SecondOpinion().of) == []
     assert list(library.episodes) == [HARNESS.EPISODE]
 
 
 @pytest.mark.parametrize(("module", "sample"), CASES)
 def test_sample(module: ModuleType, sample: object, tmp_path: Path) -> None:
-    found, marks = HARNESS.findings(sample, tmp_path / "library")
+    found, marks = HARNESS.findings(sample, tmp_path / "library", module)
     own = [one for one in found if one.code in module.CODES]
     if sample.silent:
         assert own == []
