@@ -28,6 +28,7 @@ from producer.model.summary import Summary
 from producer.render.document import Document
 
 FILE = "checked.json"
+_OWN = "./"  # in place of an episode's own folder
 
 
 class Remembered:
@@ -71,7 +72,7 @@ class Remembered:
         if entry is None:
             return find()
         name = check.__name__.rsplit(".", 1)[-1]
-        own = case.episode.place().file
+        own = case.episode.place().file.rsplit("/", 1)[0] + "/"
         if name not in entry:
             entry[name] = [_packed_finding(one, own) for one in find()]
         return [_finding(one, own) for one in entry[name]]
@@ -118,16 +119,22 @@ class Remembered:
 
 
 def _packed_finding(finding: Finding, own: str) -> dict[str, Any]:
-    """A finding as data; places in the episode's own file do not name it."""
+    """A finding as data; places in the episode's own folder do not name it."""
     data = asdict(finding)
     for place in (data["place"], *data["related"]):
-        place["file"] = "" if place["file"] == own else place["file"]
+        if place["file"].startswith(own):
+            place["file"] = _OWN + place["file"].removeprefix(own)
     return data
 
 
 def _finding(data: dict[str, Any], own: str) -> Finding:
-    place, *related = (Place(**{**one, "file": one["file"] or own}) for one in (data["place"], *data["related"]))
+    place, *related = (_place(one, own) for one in (data["place"], *data["related"]))
     return Finding(**{**data, "severity": Severity(data["severity"]), "place": place, "related": tuple(related)})
+
+
+def _place(data: dict[str, Any], own: str) -> Place:
+    file = str(data["file"])
+    return Place(**{**data, "file": own + file.removeprefix(_OWN) if file.startswith(_OWN) else file})
 
 
 def _read(out: Path) -> dict[str, dict[str, Any]]:

@@ -16,7 +16,7 @@ from producer import __version__
 from producer.basics.located import Places
 from producer.basics.shipped import shipped
 from producer.model.episode import Episode
-from producer.model.library import Library
+from producer.model.library import Library, laps_file
 from producer.render.document import Document
 
 CACHE = ".cache"
@@ -63,6 +63,11 @@ class Ingredients:
         beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
         for path in beside:
             yield path.relative_to(folder).as_posix(), _content(path)
+        # Laps may be called anything and stand anywhere.
+        for stint in episode.stints:
+            held = files.get(laps_file(episode, stint))
+            if held is not None and (folder / stint.file) not in beside:
+                yield stint.file, held.text.encode()
 
 
 def _without_id(own: Places, episode: Episode) -> str:
