@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from pathlib import Path
 from textwrap import wrap
 
@@ -20,8 +21,7 @@ from producer.stints.stints_json import stints_json
 from producer.stints.wording import laps, rounded
 
 _WIDTH = 80
-_CODES = frozenset({"lap-columns", "lap-unreadable", "lap-numbers", "laps-missing", "fuel-odd", "tyre-reading-odd"})
-_EVIDENCE = frozenset({"too-few-laps", "evidence-against", "conditions-differ"})
+_CODES = frozenset({"evidence-against", "conditions-differ"})  # besides all that stands at a stint or in its file
 _NOTHING = "no test laps yet: put a file of laps into 'stints/' and name it under 'stints:' in episode.yaml"
 
 
@@ -43,18 +43,14 @@ def stints(root: Path, out: Path, episode: str) -> Stints:
     about = checked.about((episode,))
     if case is None:
         return Stints(None, None, about, checked.library)
-    own = case.episode.place().file.rsplit("/", 1)[0]
-    told = tuple(
-        one
-        for one in about
-        if one.code in _CODES | _EVIDENCE or (one.place.file.startswith(f"{own}/") and ".stints" in f".{one.where}")
-    )
+    told = tuple(one for one in about if one.code in _CODES or one.where.startswith("stints["))
     return Stints(case, evidence_of(case), told, checked.library)
 
 
 def as_json(found: Stints) -> str:
-    """The shape that other programs rely on."""
-    shape = stints_json(found.evidence)
+    """The shape that other programs rely on, in the author's spelling."""
+    spelling = found.case.channel.spelling if found.case is not None and found.case.channel is not None else "us"
+    shape = stints_json(found.evidence, spelling)
     if found.case is not None:
         shape["episode"] = found.case.episode.episode
     return json.dumps(shape, ensure_ascii=False, indent=2)
@@ -65,30 +61,30 @@ def as_text(found: Stints) -> str:
     if found.case is None or found.evidence is None:
         return _NOTHING
     blocks = [
-        found.case.episode.title,
         "\n".join(_table(found.evidence.stints)),
-        *("\n".join(_stint(one)) for one in found.evidence.stints),
+        *("\n".join(_stint(one, _name(one, found.evidence.stints))) for one in found.evidence.stints),
         *("\n".join(_comparison(one)) for one in found.evidence.comparisons),
         "\n".join(_tyres(found.evidence.stints, found.case)),
     ]
     spelling = found.case.channel.spelling if found.case.channel else "us"
-    return "\n\n".join(spell(one, spelling) for one in blocks if one)
+    return "\n\n".join([found.case.episode.title, *(spell(one, spelling) for one in blocks if one)])
 
 
 def _table(stints: Iterable[Stint]) -> Iterator[str]:
-    """One line a stint: laps kept, pace at laps 1, 10, 20, 40, falloff with its interval."""
-    yield f"{'':<24}{'laps':>6} {'lap 1':>8} {'10':>8} {'20':>8} {'40':>8}   falloff a lap, s"
-    for one in stints:
-        name = _cut(f"{one.setup_name} {one.number}", 24)
+    """One line a stint: laps kept, pace at laps 1, 10, 20, 40, falloff with its interval; all in seconds."""
+    yield f"{'seconds':<17}{'laps':>6} {'lap 1':>7} {'10':>7} {'20':>7} {'40':>7}  falloff a lap"
+    every = tuple(stints)
+    for one in every:
+        name = _cut(_name(one, every), 17)
         kept = f"{len(one.kept)}/{len(one.laps)}"
         if one.pace is None:
-            yield f"{name:<24}{kept:>6}   {one.refusal}"
+            yield f"{name:<17}{kept:>6}  {one.refusal}"
             continue
         at = {shown.lap: shown for shown in one.pace.at}
-        paces = " ".join(f"{_pace(at.get(lap)):>8}" for lap in (1, 10, 20, 40))
+        paces = " ".join(f"{_pace(at.get(lap)):>7}" for lap in (1, 10, 20, 40))
         interval = one.pace.falloff_interval
         around = f" ({rounded(interval.low, 3)} to {rounded(interval.high, 3)})" if interval else ""
-        yield f"{name:<24}{kept:>6} {paces}   {rounded(one.pace.falloff, 3)}{around}"
+        yield f"{name:<17}{kept:>6} {paces}  {rounded(one.pace.falloff, 3)}{around}"
 
 
 def _pace(at: PaceAt | None) -> str:
@@ -97,8 +93,14 @@ def _pace(at: PaceAt | None) -> str:
     return f"{rounded(at.seconds, 2)}{'?' if at.beyond else ''}"
 
 
-def _stint(stint: Stint) -> Iterator[str]:
-    yield f"{stint.setup_name} {stint.number}: {stint.file}"
+def _name(stint: Stint, every: Sequence[Stint]) -> str:
+    """The setup's name, numbered where it was driven more than once."""
+    several = sum(one.setup == stint.setup for one in every) > 1
+    return f"{stint.setup_name} {stint.number}" if several else stint.setup_name
+
+
+def _stint(stint: Stint, name: str) -> Iterator[str]:
+    yield from _wrapped(f"{name}: {stint.file}", "")
     for why, numbers in _left_out(stint).items():
         yield from _wrapped(f"left out, {why}: {laps(tuple(numbers))}")
     for text in (*stint.may, *stint.may_not):
@@ -113,11 +115,11 @@ def _left_out(stint: Stint) -> dict[str, list[int]]:
 
 
 def _comparison(found: Comparison) -> Iterator[str]:
-    yield f"{found.second_name} against {found.first_name}: {found.title}"
+    yield from _wrapped(f"{found.second_name} against {found.first_name}: {found.title}", "")
     yield from _wrapped(found.crossover_text)
     yield from _wrapped(found.ahead_text)
     told = ", ".join(
-        f"{signed_seconds(one.seconds)} after {one.laps}{_give(one.interval.half) if one.interval else ''}"
+        f"{_signed(one.seconds)} after {one.laps}{_give(one.interval.half) if one.interval else ''}"
         for one in found.totals
     )
     yield from _wrapped(f"Total time, {found.second_name} minus {found.first_name}: {told}.")
@@ -132,18 +134,16 @@ def _give(half: float) -> str:
     return f" (give or take {rounded(half, 1)})"
 
 
-def signed_seconds(value: float) -> str:
+def _signed(value: float) -> str:
     """`+0.4 s`, `−3.1 s`."""
-    from decimal import Decimal
-
     return with_unit(signed(Decimal(repr(value)), 1), "s")
 
 
-def _tyres(stints: Iterable[Stint], case: Case) -> Iterator[str]:
+def _tyres(stints: Sequence[Stint], case: Case) -> Iterator[str]:
     for one in stints:
         if not (one.tyres.temperatures or one.tyres.wear):
             continue
-        yield f"{one.setup_name} {one.number}, tyres"
+        yield f"{_name(one, stints)}, tyres"
         if one.tyres.temperatures:
             yield f"  {'':<4}{'outside':>9}{'middle':>9}{'inside':>9}{'spread':>9}{'used':>7}"
         for corner in CORNERS:

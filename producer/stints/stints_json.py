@@ -5,14 +5,32 @@ from __future__ import annotations
 from decimal import Decimal
 from typing import Any
 
+from producer.basics.spelling import spell
 from producer.model.guide import Change
 from producer.model.stints import Comparison, Evidence, Interval, Line, Stint, TyreFinding, Wear
 
 _DIGITS = 6  # of seconds: a millionth is finer than any clock
 
 
-def stints_json(evidence: Evidence | None) -> dict[str, Any]:
+# What holds sentences of ours; names and ids stay as the author wrote them.
+_TEXTS = frozenset({"finding", "text", "basis", "may", "may_not", "notes", "why_not", "sentences", "paragraph"})
+
+
+def stints_json(evidence: Evidence | None, spelling: str) -> dict[str, Any]:
     """Seconds, laps, points; intervals 95 %. Without stints: empty lists and no comparison."""
+    whole: dict[str, Any] = _spelled(_shape(evidence), spelling)
+    return whole
+
+
+def _spelled(value: Any, spelling: str, *, ours: bool = False) -> Any:
+    if isinstance(value, dict):
+        return {key: _spelled(one, spelling, ours=key in _TEXTS) for key, one in value.items()}
+    if isinstance(value, list):
+        return [_spelled(one, spelling, ours=ours) for one in value]
+    return spell(value, spelling) if ours and isinstance(value, str) else value
+
+
+def _shape(evidence: Evidence | None) -> dict[str, Any]:
     stints = evidence.stints if evidence else ()
     comparisons = [_comparison(one) for one in evidence.comparisons] if evidence else []
     return {

@@ -134,6 +134,9 @@ class _Words:
     def ahead(self) -> str:
         """The lap from which the second is ahead in total, or that it is not."""
         found = self._found
+        if found.ahead_from_lap is not None and not self._ahead_for_sure():
+            level = f"after {count(found.laps, 'lap')} the two cannot be told apart"
+            return f"Total time: by the lines {self._second} is ahead from lap {found.ahead_from_lap}, but {level}."
         if found.ahead_from_lap is not None:
             around = found.ahead_interval
             doubt = f" (95 %: lap {around[0]} to {around[1]})" if around else ""

@@ -137,8 +137,8 @@ def _wear_text(used: Mapping[Corner, Decimal], first: Corner | None, laps: int, 
     if lasts is None:
         return f"The {CORNER_NAMES[first]} tyre is used most: {most}."
     return (
-        f"The {CORNER_NAMES[first]} tyre gives up first: {most} used after {laps} laps, which is all of it "
-        f"after about {lasts} if it goes on like that."
+        f"The {CORNER_NAMES[first]} tyre gives up first: {most} used after {laps} laps, all of it by about "
+        f"lap {lasts} if it goes on like that."
     )
 
 
