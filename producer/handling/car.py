@@ -23,7 +23,8 @@ GRAVITY = 9.80665  # m/s^2, standard gravity
 class Car:
     """One car, or many. Shares are 0..1; `spring` N/m at the spring, `tyre_rate` and bars N/m at the wheels.
 
-    A bar adds its rate x the difference between its two wheels' travel to one wheel and takes it from the other.
+    A bar adds its rate x the difference between its two wheels' travel to one wheel and takes it from the other; its
+    rate is as it acts on the road, the tyre's share in it.
     `track_bar` is the mean height of its ends: a bar acts along its line, so each end counts half, in every phase.
     `compression` acts where a wheel moves up, `rebound` where it moves down. `drive` is N at the rear wheels at full
     throttle, `bias` the front's share of the brakes. `cg_height` is that of the whole car; unsprung masses per axle.

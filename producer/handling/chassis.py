@@ -66,7 +66,10 @@ def speeds(car: Car, turn: Turn) -> Array:
 
 
 def state(car: Car, turn: Turn, speed: Array) -> State:
-    """Loads, work of the tyres and reserves of the axles at a speed in m/s."""
+    """Loads, work of the tyres and reserves of the axles at a speed in m/s.
+
+    An axle without any grip left works 0/0: whoever asks leaves such cars out (`across` above 0 in all four).
+    """
     acting = forces(car, turn, speed)
     wheel_loads = loads(car, turn, acting)
     grips, along = grip(car, wheel_loads), _along(car, acting)
@@ -83,6 +86,6 @@ def state(car: Car, turn: Turn, speed: Array) -> State:
 
 def _along(car: Car, acting: Forces) -> Array:
     """Brakes by their bias, drive at the rear, half at each wheel of an axle."""
-    front = acting.braking * car.bias / 2
+    front = -acting.braking * car.bias / 2
     rear = (acting.driving - acting.braking * (1 - car.bias)) / 2
     return corners(front, front, rear, rear)
