@@ -128,9 +128,9 @@ def _sen_interval(slopes: Sequence[float], x: Sequence[float], y: Sequence[float
     if len(x) < _FEWEST_ROBUST:
         return None
     far = NormalDist().inv_cdf((1 + level) / 2) * sqrt(_kendall_variance(x, y))
-    low = max(round((len(slopes) - far) / 2), 0)
-    high = min(round((len(slopes) + far) / 2) - 1, len(slopes) - 1)
-    return Interval(slopes[min(low, high)], slopes[max(low, high)])
+    low = max(round((len(slopes) - far) / 2) - 1, 0)
+    high = min(round((len(slopes) + far) / 2), len(slopes) - 1)
+    return Interval(slopes[low], slopes[high])
 
 
 def _kendall_variance(x: Sequence[float], y: Sequence[float]) -> float:
