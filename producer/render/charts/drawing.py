@@ -117,7 +117,10 @@ class Dot:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A chart ready to be written down, drawn in the order of its fields; `alt` says in words what it shows."""
+    """A chart ready to be written down, drawn in the order of its fields; `alt` says in words what it shows.
+
+    `backed` with paper behind it, for a picture that stands alone.
+    """
 
     width: float
     height: float
@@ -127,6 +130,7 @@ class Drawing:
     boxes: tuple[Box, ...] = ()
     dots: tuple[Dot, ...] = ()
     texts: tuple[Text, ...] = ()
+    backed: bool = False
 
 
 @dataclass(slots=True)
@@ -149,7 +153,7 @@ class Board:
         """A thin straight line."""
         self.strokes.append(Stroke((start, end), look, 1, dash))
 
-    def drawing(self, width: float, height: float, alt: str) -> Drawing:
+    def drawing(self, width: float, height: float, alt: str, *, backed: bool = False) -> Drawing:
         """Everything put here, on a sheet of that size."""
         areas, strokes, boxes = tuple(self.areas), tuple(self.strokes), tuple(self.boxes)
-        return Drawing(width, height, alt, areas, strokes, boxes, tuple(self.dots), tuple(self.texts))
+        return Drawing(width, height, alt, areas, strokes, boxes, tuple(self.dots), tuple(self.texts), backed)
