@@ -94,6 +94,10 @@ def script(
 def guide(
     episode: options.Episode,
     setup: options.GuideSetup = None,
+    explain: Annotated[
+        str | None,
+        typer.Option("--explain", metavar="SETTING", help="What one setting does here: spring.rf, spring.rear_split."),
+    ] = None,
     as_json: options.Json = False,
     library: options.Library = None,
     out: options.Out = None,
@@ -101,6 +105,8 @@ def guide(
     """Print the guide: what to change when the car is tight or loose."""
     from producer.jobs.guide import guide_json, guide_text
 
+    if explain is not None:
+        return _explain_setting(episode, setup, explain, as_json, library, out)
     whole = _made(episode, library, out, "guide", setup).dossier
     if whole is None:
         return 1
@@ -178,6 +184,21 @@ def _made(episode: str, library: Path | None, out: Path | None, module: str, set
     if made.dossier is None:
         print(show.errors_text(made.findings, made.files, colour=False), file=sys.stderr)
     return made
+
+
+def _explain_setting(
+    episode: str, setup: str | None, setting: str, as_json: bool, library: Path | None, out: Path | None
+) -> int:
+    from producer.cli import show
+    from producer.jobs.explain import explained, explanation_json, explanation_text
+
+    root = options.root(library)
+    found = explained(root, options.out(out, root), episode, setup, setting)
+    if found.told is None:
+        print(show.errors_text(found.findings, found.files, colour=False), file=sys.stderr)
+        return 1
+    print(explanation_json(found.told) if as_json else explanation_text(found.told))
+    return 0
 
 
 def _explain(code: str) -> int:

@@ -24,6 +24,14 @@ _PARTS = (
     (Decimal("0.875"), "three quarters of a percent"),
 )
 
+_LESS = (
+    (0.15, "next to nothing"),
+    (0.29, "about a fifth as much"),
+    (0.42, "about a third as much"),
+    (0.59, "about half as much"),
+    (0.8, "about two thirds as much"),
+)
+
 
 def measure(size: float | None, half: float | None) -> float | None:
     """A change of balance in halves of a percent of cross weight, + tighter; None where either is not known.
@@ -87,6 +95,24 @@ def of_hundred(share: float) -> str:
     if share > 0:
         hundredths = max(1, hundredths)
     return f"{hundredths} of 100"
+
+
+def fold(ratio: float) -> str:
+    """How many times as much, in words: `about twice as much`, `about half as much`, `about as much`."""
+    if ratio < 0.8:
+        return next(words for below, words in _LESS if ratio < below)
+    if ratio < 1.25:
+        return "about as much"
+    halves = round(2 * ratio)
+    whole = _COUNTS[halves // 2] if halves // 2 < len(_COUNTS) else str(halves // 2)
+    if halves % 2 and ratio < 10:
+        return f"about {whole} and a half times as much"
+    return "about twice as much" if halves == 4 else f"about {whole} times as much"
+
+
+def of_cars(share: float) -> str:
+    """`97 of 100 plausible cars`, `all plausible cars`."""
+    return "all plausible cars" if share == 1 else f"{of_hundred(share)} plausible cars"
 
 
 def _percent(percent: Decimal) -> str:

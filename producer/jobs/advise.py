@@ -17,8 +17,7 @@ from producer.handling.advice_json import advice_json as shape
 from producer.handling.measure import SMALLEST, agreeing, as_cross_weight
 from producer.handling.saying import feel, listed
 from producer.handling.wording import PLACES
-from producer.jobs.check import check
-from producer.jobs.prose import filled
+from producer.jobs.one_setup import one_setup
 from producer.model.advice import Plan, Step
 from producer.model.channel import Channel
 from producer.model.guide import Change
@@ -79,24 +78,12 @@ def advised(
     Where errors hold the episode back nothing is advised. Raises ProducerError for an episode or a setup that is not
     there.
     """
-    checked = check(root, (episode,), out)
-    findings, files = checked.about((episode,)), checked.library.files
-    channel = checked.library.channel
-    if channel is None or checked.blocked(episode):
-        return Advised(None, findings, files)
-    case = checked.library.case(filled(checked.library.case(checked.library.episodes[episode])))
-    sheet = _sheet(case, setup)
-    plan = advise(case, sheet, feels, checked.second.of(case).get(sheet.id), tyres=tyres, device=device)
-    return Advised(Told(plan, case, sheet, channel), findings, files)
-
-
-def _sheet(case: Case, setup: str | None) -> Sheet:
-    name, names = case.episode.episode, [one.id for one in case.sheets]
-    if not names:
-        raise ProducerError(f"'{name}' has no setup with values yet")
-    if setup is not None and setup not in names:
-        raise ProducerError(f"'{name}' has no setup '{setup[:60]}'; there are: {', '.join(names)}")
-    return case.sheets[0 if setup is None else names.index(setup)]
+    looked = one_setup(root, out, episode, setup)
+    if looked.found is None:
+        return Advised(None, looked.findings, looked.files)
+    case, sheet, channel = looked.found.case, looked.found.sheet, looked.found.channel
+    plan = advise(case, sheet, feels, looked.found.opinions, tyres=tyres, device=device)
+    return Advised(Told(plan, case, sheet, channel), looked.findings, looked.files)
 
 
 def advice_json(told: Told) -> str:
