@@ -14,6 +14,7 @@ SHARED = {
     *("captions.srt", "captions.vtt", "captions.csv", "chapters.vtt"),
     *("notes.txt", "notes.md", "tags.txt", "pinned-comment.txt"),
 }
+LAPS = {"stints.html", "laps.svg", "laps.png"}
 CARD = (".png", "-wide.png", ".pdf", ".html", ".txt", ".yaml")
 
 
@@ -37,7 +38,8 @@ def test_every_episode_has_everything(once: Path, demo: Path) -> None:
     for name, episode in episodes.items():
         cards = {f"card-{one.setup}{rest}" for one in episode.setups for rest in CARD}
         guides = {f"guide-{one.setup}.json" for one in episode.setups}
-        assert names(once / name) == SHARED | cards | guides, name
+        laps = LAPS if episode.stints else set()
+        assert names(once / name) == SHARED | cards | guides | laps, name
 
 
 def test_two_builds_are_the_same_to_the_byte(once: Path, demo: Path, tmp_path: Path) -> None:
