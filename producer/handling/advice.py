@@ -62,7 +62,7 @@ def advise(
 
 def _chosen(every: Sequence[Candidate], weighed: Sequence[Want], own: Authored) -> tuple[Candidate, ...]:
     """What is moved besides the author's, what answers the first complaint first."""
-    lawful = {one.movement: one for one in every if one.helps and not one.feeds}
+    lawful = {one.movement: one for one in every if one.lawful}
     chosen = choose(list(lawful), weighed, own.given)
     return tuple(sorted((lawful[one] for one in chosen), key=lambda one: _first(one.helps)))
 

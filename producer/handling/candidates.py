@@ -1,4 +1,4 @@
-"""Every movement of a setting that may be advised: it helps a complaint, feeds none, and stays inside the limits."""
+"""The movements that advice is chosen from: whole clicks inside the limits, with what they help and what they feed."""
 
 from __future__ import annotations
 
@@ -29,22 +29,23 @@ class Candidate:
     feeds: int
 
     @property
+    def lawful(self) -> bool:
+        """Whether it may be advised."""
+        return bool(self.helps) and not self.feeds
+
+    @property
     def movement(self) -> Movement:
         """In plain numbers, to be chosen from."""
         return Movement(self.place, self.change.clicks, sizes_of(self.change), self.helps)
 
 
-def candidates(case: Case, sheet: Sheet, wants: Sequence[Want], opinions: Opinions | None) -> tuple[Candidate, ...]:
-    """What helps at least one complaint and feeds none, in the garage's order.
-
-    A rule has to speak for it, and the model to give a size with the same sign; one or two clicks, three where it helps
-    a complaint said with `very`; no gear that reaches the limiter at a top speed that was driven.
-    """
-    return tuple(one for one in ruled(case, sheet, wants, opinions) if one.helps and not one.feeds)
-
-
 def ruled(case: Case, sheet: Sheet, wants: Sequence[Want], opinions: Opinions | None) -> Iterator[Candidate]:
-    """Every movement inside the limits that by rule helps some complaint, whatever else there is to say of it."""
+    """Every movement inside the limits for which, of some complaint, a rule speaks, in the garage's order.
+
+    What may be advised of these helps a complaint and feeds none; to help, the model has to give a size with the rule's
+    sign, and the clicks are two at most, three where a complaint said with `very` is helped. No gear is among them that
+    reaches the limiter at a top speed that was driven.
+    """
     for place, (address, setting) in enumerate(sheet.garage.settings.items()):
         row, value = rule(sheet.garage, case.track, address), sheet.values.get(address)
         if row is None or value is None:
