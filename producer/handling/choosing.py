@@ -9,8 +9,9 @@ At most three settings in all, and at most two that help the same one complaint 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from math import inf
 from typing import NamedTuple
 
 from producer.handling.wants import NOTHING, Want
@@ -18,7 +19,8 @@ from producer.model.words import PHASES
 
 MOST, MOST_FOR_ONE = 3, 2
 # Deviations closer than this are the same: what the order of adding up leaves.
-_DIGITS = 9
+_DIGITS, _SAME = 9, 1e-8
+Sizes = tuple[float, float, float]  # on entry, in the middle, on exit
 
 
 class Movement(NamedTuple):
@@ -27,7 +29,7 @@ class Movement(NamedTuple):
 
     place: int
     clicks: int
-    sizes: tuple[float, float, float]
+    sizes: Sizes
     helps: int
 
 
@@ -38,6 +40,9 @@ class Given:
 
     movements: tuple[Movement, ...] = ()
     word: int = 0
+
+
+Combined = tuple[tuple[Movement, ...], int, Sizes]  # movements, what they help, the sum with what is given
 
 
 class Weighed(NamedTuple):
@@ -58,83 +63,73 @@ def choose(movements: Sequence[Movement], wants: Sequence[Want], given: Given) -
     scale = _Scale(wants, given)
     used = {one.place for one in given.movements}
     free = sorted((one for one in movements if one.place not in used), key=lambda one: (one.place, -one.clicks))
-    reach = scale.helps
-    for one in free:
-        reach |= one.helps
+    reach = scale.helped(free).bit_count()
     best: tuple[Movement, ...] = ()
-    answered = scale.answered((), scale.helps).bit_count()
+    base = scale.total(())
+    most = scale.look(base, scale.helps)[0]
     for count in range(1, MOST - len(given.movements) + 1):
-        if answered >= reach.bit_count():
+        if most >= reach:
             break
-        found = _best(_combinations(free, count, scale, answered), scale, answered)
+        found = _best(_combinations(free, count, most, scale.helps, base), scale, most)
         if found:
-            best = found
-            answered = scale.answered(best, scale.helped(best)).bit_count()
+            best, most = found, scale.look(scale.total(found), scale.helped(found))[0]
     return best
 
 
 def answered(movements: Sequence[Movement], wants: Sequence[Want], given: Given) -> int:
     """The complaints that these movements answer together with what is given, as bits in their order."""
     scale = _Scale(wants, given)
-    return scale.answered(movements, scale.helped(movements))
+    return scale.look(scale.total(movements), scale.helped(movements))[1]
 
 
 def weighed(movements: Sequence[Movement], wants: Sequence[Want], given: Given) -> Weighed:
     """How good these movements are besides what is given."""
     scale = _Scale(wants, given)
-    found = scale.answered(movements, scale.helped(movements))
-    return scale.weighed(movements, found.bit_count())
+    count, _, deviation = scale.look(scale.total(movements), scale.helped(movements))
+    return scale.weighed(movements, count, deviation)
 
 
-def _best(combinations: Iterator[tuple[tuple[Movement, ...], int]], scale: _Scale, least: int) -> tuple[Movement, ...]:
+def _best(found: Iterable[Combined], scale: _Scale, least: int) -> tuple[Movement, ...]:
     """The best of those that answer more than `least`; () where there is none."""
     best: tuple[Movement, ...] = ()
     weight: Weighed | None = None
-    most = least + 1
-    for movements, helps in combinations:
-        count = scale.answered(movements, helps).bit_count()
-        if count < most:
+    most, nearest = least + 1, inf
+    for movements, helps, total in found:
+        count, _, deviation = scale.look(total, helps)
+        # Most are out by this alone; those that are as near are weighed to the end.
+        if count < most or (count == most and deviation > nearest + _SAME) or not scale.few(movements):
             continue
-        found = scale.weighed(movements, count)
-        if weight is None or found < weight:
-            best, weight, most = movements, found, count
+        this = scale.weighed(movements, count, deviation)
+        if weight is None or this < weight:
+            best, weight, most, nearest = movements, this, count, deviation
     return best
 
 
 def _combinations(
-    free: Sequence[Movement], count: int, scale: _Scale, least: int
-) -> Iterator[tuple[tuple[Movement, ...], int]]:
-    """Every combination of so many settings that can answer more than `least` complaints, with what it helps."""
-    given = scale.helps
+    free: Sequence[Movement], count: int, least: int, helps: int, total: Sizes, chosen: tuple[Movement, ...] = ()
+) -> Iterator[Combined]:
+    """Every combination of so many settings more that can answer more than `least` complaints.
+
+    `free` is in the order of the settings; `chosen`, with all that it `helps` and its `total`, is made already.
+    """
     for at, one in enumerate(free):
-        first = given | one.helps
-        if count == 1:
-            if first.bit_count() > least:
-                yield (one,), first
+        if chosen and one.place == chosen[-1].place:
             continue
-        for next_at in range(at + 1, len(free)):
-            two = free[next_at]
-            if two.place == one.place:
-                continue
-            second = first | two.helps
-            if count == 2:
-                if second.bit_count() > least and scale.few((one, two)):
-                    yield (one, two), second
-                continue
-            for three in free[next_at + 1 :]:
-                third = second | three.helps
-                if third.bit_count() > least and three.place != two.place and scale.few((one, two, three)):
-                    yield (one, two, three), third
+        sizes, more = one.sizes, helps | one.helps
+        sums = total[0] + sizes[0], total[1] + sizes[1], total[2] + sizes[2]
+        if count > 1:
+            yield from _combinations(free[at + 1 :], count - 1, least, more, sums, (*chosen, one))
+        elif more.bit_count() > least:
+            yield (*chosen, one), more, sums
 
 
 class _Scale:
     """Weighs combinations: the complaints and what is given in plain numbers."""
 
     def __init__(self, wants: Sequence[Want], given: Given) -> None:
-        self._base = tuple(sum(one.sizes[at] for one in given.movements) for at in range(len(PHASES)))
         self._given = given
-        self.helps = self.helped(given.movements)
-        # For each complaint: its sign, and its phases with the target in each.
+        self.helps = self.helped(())
+        # For each complaint: its bit, its sign, and its phases with the target in each.
         self._wants = [
             (1 << bit, one.way, tuple((PHASES.index(phase), one.targets[phase]) for phase in one.phases))
             for bit, one in enumerate(wants)
@@ -148,6 +143,13 @@ class _Scale:
             found |= one.helps
         return found
 
+    def total(self, movements: Sequence[Movement]) -> Sizes:
+        """The sum of what is given and these movements do."""
+        entry = middle = leave = 0.0
+        for one in (*self._given.movements, *movements):
+            entry, middle, leave = entry + one.sizes[0], middle + one.sizes[1], leave + one.sizes[2]
+        return entry, middle, leave
+
     def few(self, movements: tuple[Movement, ...]) -> bool:
         """Whether no more than two settings are for one complaint alone."""
         every = (*self._given.movements, *movements)
@@ -155,23 +157,25 @@ class _Scale:
             return True
         return every[0].helps.bit_count() != 1 or any(one.helps != every[0].helps for one in every)
 
-    def answered(self, movements: Sequence[Movement], helps: int) -> int:
-        """Of the complaints that are helped by one of the movements, those that the sum of all helps."""
-        total = self._total(movements)
-        found = 0
-        for bit, way, phases in self._wants:
-            if helps & bit:
-                gain = way * sum(total[at] for at, _ in phases) / len(phases)
-                if gain > NOTHING or (self._given.word & bit and gain > -NOTHING):
-                    found |= bit
-        return found
+    def look(self, total: Sizes, helps: int) -> tuple[int, int, float]:
+        """How many complaints are answered, which (as bits), and the sum of the deviations from the targets.
 
-    def weighed(self, movements: Sequence[Movement], answered: int) -> Weighed:
-        """How good a combination is that answers so many."""
-        total = self._total(movements)
-        deviation = sum(
-            sum(abs(total[at] - target) for at, target in phases) / len(phases) for _, _, phases in self._wants
-        )
+        Answered is what a movement helps and the sum of all helps, in the mean over the complaint's phases.
+        """
+        count, bits, deviation = 0, 0, 0.0
+        for bit, way, phases in self._wants:
+            gain = away = 0.0
+            for at, target in phases:
+                gain += total[at]
+                away += abs(total[at] - target)
+            deviation += away / len(phases)
+            if helps & bit and (gain * way > NOTHING or (self._given.word & bit and gain * way > -NOTHING)):
+                count += 1
+                bits |= bit
+        return count, bits, deviation
+
+    def weighed(self, movements: Sequence[Movement], answered: int, deviation: float) -> Weighed:
+        """How good a combination is that answers so many and deviates so much."""
         return Weighed(
             len(self._wants) - answered,
             len(movements),
@@ -179,10 +183,3 @@ class _Scale:
             sum(abs(one.clicks) for one in movements),
             tuple((one.place, -one.clicks) for one in movements),
         )
-
-    def _total(self, movements: Sequence[Movement]) -> tuple[float, float, float]:
-        entry, middle, leave = self._base
-        for one in movements:
-            sizes = one.sizes
-            entry, middle, leave = entry + sizes[0], middle + sizes[1], leave + sizes[2]
-        return entry, middle, leave

@@ -57,11 +57,6 @@ class Want:
         sizes = [change.effects.get(one) for one in spoken]
         return bool(spoken) and all(one is not None and one * self.way > NOTHING for one in sizes)
 
-    def gain(self, expected: Mapping[Phase, float | None]) -> float:
-        """The mean effect in its phases, + where it helps; phases without a size count as nothing."""
-        sizes = [expected.get(one) or 0.0 for one in self.phases]
-        return self.way * sum(sizes) / len(sizes) if sizes else 0.0
-
 
 def wants(complaints: Iterable[Complaint], half_percent: Mapping[Phase, float]) -> tuple[Want, ...]:
     """Each feel and phase once, as strong as it was said at most, in the order first said."""

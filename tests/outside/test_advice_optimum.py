@@ -7,7 +7,7 @@ is improved: most complaints answered, fewest settings, least sum of |expected -
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from producer.handling.choosing import MOST, MOST_FOR_ONE, Given, Movement, choose, weighed
 from producer.handling.wants import Want, wants
-from producer.model.words import FEELS, PHASES, Complaint, HowMuch
+from producer.model.words import FEELS, PHASES, Complaint, HowMuch, Phase
 
 optimize = pytest.importorskip("scipy.optimize")
 SETTINGS, LEAST = 9, 1 / 32  # sizes are sixteenths: half of one tells something from nothing
@@ -44,9 +44,14 @@ def _setting(draw: st.DrawFn, place: int, every: Sequence[Want]) -> list[Movemen
     found = []
     for clicks in (-2, -1, 1, 2):
         sizes = dict(zip(PHASES, (clicks * one for one in click), strict=True))
-        helps = sum(1 << at for at, one in enumerate(every) if told >> at & 1 and one.gain(sizes) > 0)
+        helps = sum(1 << at for at, one in enumerate(every) if told >> at & 1 and gain(one, sizes) > 0)
         found.append(Movement(place, clicks, (sizes["entry"], sizes["middle"], sizes["exit"]), helps))
     return found
+
+
+def gain(want: Want, sizes: Mapping[Phase, float]) -> float:
+    """The mean effect in its phases, + where it helps."""
+    return want.way * sum(sizes[one] for one in want.phases) / max(1, len(want.phases))
 
 
 class Program:
@@ -85,11 +90,10 @@ class Program:
             answered = f"y{len(self.movements) + at}"
             helping = {f"x{n}": -1.0 for n, one in enumerate(self.movements) if one.helps >> at & 1}
             self._row(-BIG, 0, **{answered: 1.0, **helping})
-            gains = {f"x{n}": -self._gain(one, want) for n, one in enumerate(self.movements)}
+            gains = {
+                f"x{n}": -gain(want, dict(zip(PHASES, one.sizes, strict=True))) for n, one in enumerate(self.movements)
+            }
             self._row(-BIG, BIG - LEAST, **{answered: BIG, **gains})
-
-    def _gain(self, one: Movement, want: Want) -> float:
-        return want.gain(dict(zip(PHASES, one.sizes, strict=True)))
 
     def _deviations(self) -> None:
         for n, (at, phase) in enumerate(self.terms):
