@@ -1,4 +1,4 @@
-"""The charts of the guide's page in a browser: large enough, whole, as wide as we say, and for every reader."""
+"""The charts of guide and test laps in a browser: large enough, whole, as wide as we say, and for every reader."""
 
 from __future__ import annotations
 
@@ -8,12 +8,13 @@ from typing import Any
 
 import pytest
 
-from producer.outputs.guide import documents
+from producer.outputs import guide, stints
 from producer.render.charts.measuring import width
 from producer.render.fonts import font_documents
 from producer.render.kit import Kit
 from tests.browser.test_guide_page import FLAGS
 from tests.outputs.dossiers import sample_dossier
+from tests.outputs.driven import driven
 from tests.outputs.thinking import thinking
 
 pytestmark = pytest.mark.browser
@@ -31,16 +32,22 @@ INK = """[...new Set([...document.querySelectorAll('.picture svg text')].map((on
 
 
 @pytest.fixture(scope="module")
-def page_file(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    build = tmp_path_factory.mktemp("build")
+def build(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("build")
+    whole, kit = driven(thinking(sample_dossier())), Kit()
+    found = [one for module in (guide, stints) for one in module.documents(whole, kit) if one.path.endswith(".html")]
     for one in font_documents():
-        (build / one.path).parent.mkdir(exist_ok=True)
-        (build / one.path).write_bytes(one.data)
-    (build / "episode").mkdir()
-    (page,) = (one for one in documents(thinking(sample_dossier()), Kit()) if one.path == "guide.html")
-    path = build / "episode" / page.path
-    path.write_bytes(page.data)
-    return path
+        (folder / one.path).parent.mkdir(exist_ok=True)
+        (folder / one.path).write_bytes(one.data)
+    (folder / "episode").mkdir()
+    for one in found:
+        (folder / "episode" / one.path).write_bytes(one.data)
+    return folder / "episode"
+
+
+@pytest.fixture(scope="module")
+def page_file(build: Path) -> Path:
+    return build / "guide.html"
 
 
 @pytest.fixture(scope="module")
@@ -60,20 +67,16 @@ def opened(browser: Any, page_file: Path, wide: int, scheme: str = "light") -> A
     return page
 
 
-@pytest.mark.parametrize("wide", [390, 768, 820, 1280])
-def test_one_form_of_each_is_shown_whole_and_large_enough(browser: Any, page_file: Path, wide: int) -> None:
-    page = opened(browser, page_file, wide)
-    assert page.evaluate(f"{SHOWN}.length") == 3
+@pytest.mark.parametrize(("name", "charts"), [("guide.html", 3), ("stints.html", 1)])
+@pytest.mark.parametrize("wide", [320, 390, 768, 820, 1280])
+def test_one_form_of_each_is_shown_whole_and_large_enough(
+    browser: Any, build: Path, wide: int, name: str, charts: int
+) -> None:
+    page = opened(browser, build / name, wide)
+    assert page.evaluate(f"{SHOWN}.length") == charts
     assert min(page.evaluate(SIZES)) >= LEAST
     assert page.evaluate(CUT) == []
     assert page.evaluate("document.documentElement.scrollWidth") <= wide
-    page.close()
-
-
-def test_the_smallest_phone_has_them_whole(browser: Any, page_file: Path) -> None:
-    page = opened(browser, page_file, 320)
-    assert page.evaluate(CUT) == []
-    assert min(page.evaluate(SIZES)) >= 11.9
     page.close()
 
 
@@ -87,10 +90,11 @@ def test_they_take_the_page_s_colours(browser: Any, page_file: Path, scheme: str
     page.close()
 
 
-def test_letters_are_as_wide_as_we_reckoned(browser: Any, page_file: Path) -> None:
-    page = opened(browser, page_file, 1280)
+@pytest.mark.parametrize(("name", "least"), [("guide.html", 50), ("stints.html", 10)])
+def test_letters_are_as_wide_as_we_reckoned(browser: Any, build: Path, name: str, least: int) -> None:
+    page = opened(browser, build / name, 1280)
     found = page.evaluate(WIDTHS)
-    assert len(found) > 50
+    assert len(found) > least
     for text, size, strong, wide in found:
         assert wide == pytest.approx(width(text, size, strong=strong), rel=0.03), text
     page.close()
@@ -103,6 +107,14 @@ def test_every_reader_gets_the_finding_and_the_figures(browser: Any, page_file: 
     assert page.get_by_role("img", name="Long run is tighter than Short run").count() == 1
     page.get_by_text("The same in words").nth(1).click()
     assert page.get_by_text("Brake bias, 63 to 64").first.is_visible()
+    page.close()
+
+
+def test_test_laps_are_a_picture_and_tables_for_a_screen_reader(browser: Any, build: Path) -> None:
+    page = opened(browser, build / "stints.html", 390)
+    assert page.get_by_role("img", name="Long run is ahead from lap 19").count() == 1
+    assert page.get_by_role("table", name="Short run").get_by_role("columnheader").count() == 5
+    assert page.get_by_role("rowheader", name="RF").count() == 2
     page.close()
 
 

@@ -203,18 +203,22 @@ def _left_out(board: Board, plot: _Plot, one: LapSeries, at: Point, radius: floa
 def _names(board: Board, plot: _Plot, chart: LapChart, names: Sequence[str]) -> None:
     """Each setup's name at the end of its line, moved apart where two would lie on one another."""
     ends = [(plot.y(one.band[-1][1]), one, name) for one, name in zip(chart.series, names, strict=True) if one.band]
-    lowest = plot.frame.bottom
-    for y, (_, one, name) in zip(_apart([end for end, *_ in ends], SMALL * 1.25, lowest), ends, strict=True):
+    heights = _apart([end for end, *_ in ends], SMALL * 1.25, plot.frame.top, plot.frame.bottom)
+    for y, (_, one, name) in zip(heights, ends, strict=True):
         text = Text(plot.frame.right + GAP * 1.5, y + SMALL * 0.34, name, SMALL, one.look, strong=True)
         board.texts.append(text)
 
 
-def _apart(wanted: Sequence[float], least: float, lowest: float) -> Iterator[float]:
-    """The heights in the order given, at least `least` apart and none below `lowest`."""
+def _apart(wanted: Sequence[float], least: float, highest: float, lowest: float) -> Iterator[float]:
+    """The heights in the order given, at least `least` apart, from `highest` (the smaller) to `lowest`."""
     order = sorted(range(len(wanted)), key=lambda index: wanted[index])
     found: dict[int, float] = {}
+    limit = highest
+    for index in order:
+        found[index] = max(wanted[index], limit)
+        limit = found[index] + least
     limit = lowest
     for index in reversed(order):
-        found[index] = min(wanted[index], limit)
+        found[index] = min(found[index], limit)
         limit = found[index] - least
     yield from (found[index] for index in range(len(wanted)))
