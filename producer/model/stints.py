@@ -255,8 +255,8 @@ class Stint:
 
     @property
     def last(self) -> int:
-        """The highest lap number driven, 0 without laps."""
-        return max((one.number for one in self.laps), default=0)
+        """The highest lap number driven, counting or not, 0 without one that has a time."""
+        return max((one.number for one in self.laps if one.seconds is not None), default=0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,7 +33,7 @@ def side(setup: str, name: str, stints: Sequence[Stint]) -> Side | None:
         return None
     x, y = axes(kept)
     fit = least_squares(x, y)
-    last = int(max(x))
+    last = max(one.last for one in stints)
     points = sorted(
         (lap.number, float(lap.seconds), lap.kept) for one in stints for lap in one.laps if lap.seconds is not None
     )

@@ -74,7 +74,7 @@ def _stint(case: Case, entry: StintEntry, index: int, number: int) -> Stint:
     laps, _ = _read(case, entry, index)
     unit, mass = _fuel_unit(case, entry), case.garage.car.mass if case.garage else None
     found = paced(laps, Car(unit, mass, entry.lap_of_fuel))
-    driven = max((one.number for one in laps), default=0)
+    driven = max((one.number for one in laps if one.seconds is not None), default=0)
     setup = case.episode.setup(entry.setup)
     metric = case.channel is not None and case.channel.units == "metric"
     stint = Stint(

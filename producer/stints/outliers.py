@@ -24,9 +24,17 @@ def modified_z(values: Sequence[float], floor: float = FLOOR) -> list[float]:
     return [(one - middle) / scale if scale else (inf if one != middle else 0.0) for one in values]
 
 
-def far(values: Sequence[float]) -> list[bool]:
+def far(values: Sequence[float], floor: float = FLOOR) -> list[bool]:
     """Which values stand out: a modified z-score of more than 3.5 either way."""
-    return [abs(one) > FAR for one in modified_z(values)]
+    return [abs(one) > FAR for one in modified_z(values, floor)]
+
+
+def floor_for(decimals: int) -> float:
+    """The least scale of times written with so many decimals: half a step of the clock, at least 0.01 s.
+
+    Laps timed to a tenth fall on few values; most of them on one does not make the next one an outlier.
+    """
+    return max(FLOOR, 10.0**-decimals / 2)
 
 
 def grubbs(values: Sequence[float], chance: float = 0.05) -> tuple[float, float]:

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from producer.basics.figures import decimals_of
 from producer.basics.units import Quantity
 from producer.model.stints import Breakpoint, Lap, Pace, PaceAt
 from producer.stints.fuel import fuel_falloff
 from producer.stints.lines import FEWEST, Fit, least_squares, theil_sen
-from producer.stints.outliers import FLOOR, far, grubbs
+from producer.stints.outliers import FLOOR, far, floor_for, grubbs
 from producer.stints.turning import turn
 from producer.stints.wording import count, thousandths
 
@@ -77,7 +78,8 @@ def _without_far(laps: Sequence[Lap]) -> tuple[Lap, ...]:
         return tuple(laps)
     robust = theil_sen(*axes(kept))
     rest = [float(one.seconds or 0) - robust.at(one.number) for one in kept]
-    off = {one.line for one, is_far in zip(kept, far(rest), strict=True) if is_far}
+    floor = floor_for(max(decimals_of(one.seconds or Decimal(0)) for one in kept))
+    off = {one.line for one, is_far in zip(kept, far(rest, floor), strict=True) if is_far}
     return tuple(replace(one, left_out=FAR_OFF) if one.kept and one.line in off else one for one in laps)
 
 

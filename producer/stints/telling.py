@@ -164,8 +164,15 @@ class _Words:
             level = "not ahead" if _sure(end.interval) else "level in total"
             return f"{found.second_name} is quicker from lap {found.crossover_lap:.0f}, {level} by lap {found.laps}"
         if _sure(end.interval):
-            return f"{found.first_name} is ahead for all {count(found.laps, 'lap')}"
+            behind_first = found.crossover_lap is not None
+            return (
+                f"{found.first_name} is ahead {'by lap ' + str(found.laps) if behind_first else _for_all(found.laps)}"
+            )
         return f"{found.first_name} and {found.second_name} cannot be told apart"
+
+
+def _for_all(laps: int) -> str:
+    return f"for all {count(laps, 'lap')}"
 
 
 def _with_way(seconds: float, give: float | None, way: str) -> str:

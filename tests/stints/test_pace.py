@@ -59,6 +59,13 @@ def test_one_lap_off_among_constant_ones() -> None:
     assert [one.number for one in found.laps if one.left_out == FAR_OFF] == [7]
 
 
+def test_laps_timed_to_a_tenth_fall_on_few_values() -> None:
+    text = "".join(f"{lap},{'31.5' if lap % 4 else '31.6'}\n" for lap in range(1, 31))
+    assert [one for one in paced(laps(text), CAR).laps if not one.kept] == []
+    spoilt = text.replace("12,31.6", "12,31.8")
+    assert [one.number for one in paced(laps(spoilt), CAR).laps if not one.kept] == [12]
+
+
 def test_as_many_laps_as_are_looked_at() -> None:
     text = "".join(f"{lap},{31 + lap * 0.001 + lap % 3 * 0.02:.3f}\n" for lap in range(1, MOST_LAPS + 1))
     pace = paced(laps(text), CAR).pace
