@@ -41,7 +41,9 @@ Episodes = Annotated[
 Setup = Annotated[str | None, typer.Option(*_SETUP, help="One setup by id (default: every setup).", metavar="SETUP")]
 GuideSetup = Annotated[
     str | None,
-    typer.Option(*_SETUP, help="One setup by id (default: every setup; with --json the first).", metavar="SETUP"),
+    typer.Option(
+        *_SETUP, help="One setup by id (default: every setup; with --json or --explain the first).", metavar="SETUP"
+    ),
 ]
 ReplySetup = Annotated[
     str | None, typer.Option(*_SETUP, help="One setup by id (default: the one that fits).", metavar="SETUP")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 from pathlib import Path
 from textwrap import wrap
 
@@ -145,6 +145,14 @@ def _address(garage: Garage, wanted: str) -> str:
     parts = [one for one in every if one.startswith(f"{plain}.")]
     if parts:
         raise ProducerError(f"'{plain}' has several: {', '.join(parts)}")
-    near = get_close_matches(plain, every, 1, 0.4) or [by_name[x] for x in get_close_matches(plain, by_name, 1, 0.4)]
-    hint = f"did you mean '{near[0]}'?" if near else f"there are: {', '.join(every)}"
+    near = _nearest(plain, {**dict(zip(every, every, strict=True)), **by_name})
+    hint = f"did you mean '{near}'?" if near else f"there are: {', '.join(every)}"
     raise ProducerError(f"the garage '{garage.garage}' has no setting '{wanted[:60]}'; {hint}")
+
+
+def _nearest(plain: str, known: Mapping[str, str]) -> str:
+    """The address whose own text or name is nearest, of equals the one with the same letters; "" for none."""
+    near = get_close_matches(plain, known, 4, 0.5)
+    letters = sorted(plain)
+    near.sort(key=lambda one: (-SequenceMatcher(None, one, plain).ratio(), sorted(one) != letters))
+    return known[near[0]] if near else ""

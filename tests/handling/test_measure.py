@@ -5,7 +5,17 @@ from __future__ import annotations
 import pytest
 
 from producer.basics.figures import NO_BREAK
-from producer.handling.measure import agreeing, as_cross_weight, how_sure, in_words, measure, of_hundred, times
+from producer.handling.measure import (
+    agreeing,
+    as_cross_weight,
+    fold,
+    how_sure,
+    in_words,
+    measure,
+    of_cars,
+    of_hundred,
+    times,
+)
 from producer.model.opinion import PhaseOpinion
 from producer.model.words import Effect
 
@@ -82,3 +92,29 @@ def test_agreeing(share: float | None, found: str) -> None:
 )
 def test_of_hundred(share: float, found: str) -> None:
     assert of_hundred(share) == f"{found} of 100"
+
+
+@pytest.mark.parametrize(("share", "found"), [(1.0, "all"), (0.9999, "99 of 100"), (0.85, "85 of 100")])
+def test_of_cars(share: float, found: str) -> None:
+    assert of_cars(share) == f"{found} plausible cars"
+
+
+@pytest.mark.parametrize(
+    ("ratio", "found"),
+    [
+        (0.1, "next to nothing"),
+        (0.2, "about a fifth as much"),
+        (0.33, "about a third as much"),
+        (0.5, "about half as much"),
+        (0.7, "about two thirds as much"),
+        (0.8, "about as much"),
+        (1.24, "about as much"),
+        (1.3, "about one and a half times as much"),
+        (2.0, "about twice as much"),
+        (2.6, "about two and a half times as much"),
+        (4.1, "about four times as much"),
+        (15.0, "about 15 times as much"),
+    ],
+)
+def test_fold(ratio: float, found: str) -> None:
+    assert fold(ratio) == found
