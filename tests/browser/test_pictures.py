@@ -110,6 +110,14 @@ def test_every_reader_gets_the_finding_and_the_figures(browser: Any, page_file: 
     page.close()
 
 
+def test_a_touch_shows_what_a_click_does(browser: Any, page_file: Path) -> None:
+    page = opened(browser, page_file, 390)
+    page.get_by_role("link", name="one click up").nth(1).click()
+    box = page.locator("#clicks-long").bounding_box()
+    assert 0 <= box["y"] < 200
+    page.close()
+
+
 def test_test_laps_are_a_picture_and_tables_for_a_screen_reader(browser: Any, build: Path) -> None:
     page = opened(browser, build / "stints.html", 390)
     assert page.get_by_role("img", name="Long run is ahead from lap 19").count() == 1
