@@ -19,14 +19,12 @@ def stints(
     episode: options.Episode,
     as_json: options.Json = False,
     library: options.Library = None,
-    out: options.Out = None,
 ) -> int:
     """Print what the test laps say: pace, falloff, crossover, tyres."""
     from producer.cli import show
     from producer.jobs import stints as job
 
-    root = options.root(library)
-    found = job.stints(root, options.out(out, root), episode)
+    found = job.stints(options.root(library), episode)
     print(job.as_json(found) if as_json else job.as_text(found))
     text = show.findings_text(found.findings, found.library.files, every_note=True, colour=False)
     if text:

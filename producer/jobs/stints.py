@@ -10,11 +10,14 @@ from pathlib import Path
 from textwrap import wrap
 
 from producer.basics.figures import figure, signed, with_unit
-from producer.basics.finding import Finding
+from producer.basics.finding import Finding, in_order
 from producer.basics.spelling import spell
-from producer.jobs.check import check
+from producer.checks.registry import run
+from producer.jobs.check import known
 from producer.jobs.evidence import evidence_of
-from producer.model.library import Case, Library
+from producer.library.load import load
+from producer.model.episode import Episode
+from producer.model.library import Case, Library, laps_file
 from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Temperatures, TyreFinding, Wear
 from producer.model.words import CORNERS
 from producer.stints.stints_json import stints_json
@@ -35,16 +38,27 @@ class Stints:
     library: Library
 
 
-def stints(root: Path, out: Path, episode: str) -> Stints:
-    """Read one episode's test laps. Raises ProducerError for an episode that is not there."""
-    checked = check(root, (episode,), out)
-    record = checked.library.episodes.get(episode)
-    case = checked.library.case(record) if record is not None else None
-    about = checked.about((episode,))
-    if case is None:
-        return Stints(None, None, about, checked.library)
-    told = tuple(one for one in about if one.code in _CODES or one.where.startswith("stints["))
-    return Stints(case, evidence_of(case), told, checked.library)
+def stints(root: Path, episode: str) -> Stints:
+    """Read one episode's test laps, and check what they are for. Raises ProducerError for an episode not there."""
+    library, findings = load(root)
+    known(library, (episode,))
+    every = in_order([*findings, *run(library, {}, (episode,))])
+    record = library.episodes.get(episode)
+    if record is None:
+        own = tuple(one for one in every if one.place.file.startswith(f"{episode}/"))
+        return Stints(None, None, own, library)
+    case = library.case(record)
+    told = tuple(one for one in every if _about(one, record))
+    return Stints(case, evidence_of(case), told, library)
+
+
+def _about(finding: Finding, episode: Episode) -> bool:
+    """Whether a finding is about the laps of an episode, or what they are held against."""
+    files = {laps_file(episode, one) for one in episode.stints}
+    if finding.place.file in files:
+        return True
+    in_it = finding.place.file == episode.place().file
+    return in_it and (finding.code in _CODES or finding.where.startswith("stints["))
 
 
 def as_json(found: Stints) -> str:
