@@ -13,6 +13,7 @@ from producer.library.load import load
 from producer.model.episode import Episode
 from producer.model.guide import Guide
 from producer.model.library import Case, Library
+from producer.model.opinion import Opinions
 from producer.model.request import Request
 from producer.replies.choose import choose, nearest
 
@@ -34,11 +35,12 @@ def reply_to(root: Path, request_id: str, setup: str | None, out: Path | None = 
         raise ProducerError("channel.yaml cannot be read; 'producer check' says why")
     request = _request(library, request_id)
     choice = choose(library, request, setup)
-    case = guide = None
+    case = guide = opinions = None
     if choice.episode is not None and choice.setup is not None:
         case = _told(library, choice.episode, findings)
-        guide = _guide(case, choice.setup, SecondOpinion(out))
-    return reply(library, library.channel, request, choice, case, guide, kit_for(root))
+        opinions = SecondOpinion(out).of(case).get(choice.setup)
+        guide = _guide(case, choice.setup, opinions)
+    return reply(library, library.channel, request, choice, case, guide, kit_for(root), opinions)
 
 
 def reply_json(reply: Reply) -> str:
@@ -74,8 +76,8 @@ def _told(library: Library, episode: Episode, findings: list[Finding]) -> Case:
     return library.case(filled(library.case(episode)))
 
 
-def _guide(case: Case, setup: str, second: SecondOpinion) -> Guide | None:
+def _guide(case: Case, setup: str, opinions: Opinions | None) -> Guide | None:
     from producer.handling.guide import guide
 
     sheet = case.sheet(setup)
-    return guide(case, sheet, second.of(case).get(setup)) if sheet is not None else None
+    return guide(case, sheet, opinions) if sheet is not None else None

@@ -1,17 +1,25 @@
-"""Which changes a reply offers for the feels of a message: the author's words first, then the rule table's."""
+"""Which changes a reply offers for the feels of a message: what is advised first, then what else there is to try.
+
+Of that the author's words come first, then the rule table's single clicks.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
+from typing import NamedTuple
 
+from producer.handling.advice import advise
 from producer.handling.advised import author_changes
-from producer.handling.rules import cure, feeds, feeds_by, rule
+from producer.handling.rules import cure, feeds_by, rule
+from producer.handling.wants import Want, feeding, wants
 from producer.handling.wording import the
+from producer.model.advice import Plan
 from producer.model.garage import Garage
 from producer.model.guide import Change, Guide
 from producer.model.library import Case
+from producer.model.opinion import Opinions
 from producer.model.request import Request
 from producer.model.sheet import Sheet
 from producer.model.track import Track
@@ -30,15 +38,19 @@ class Offered:
     trouble: str = ""
 
 
-def offered(case: Case, sheet: Sheet, guide: Guide, request: Request) -> tuple[Offered, ...]:
+def offered(
+    case: Case, sheet: Sheet, guide: Guide, request: Request, opinions: Opinions | None = None
+) -> tuple[Offered, ...]:
     """At most three changes in all, taken in turn from what helps each feel; each setting once.
 
-    A change that by rule feeds another of the feels is left out. Where that leaves nothing at all, the first feel is
-    answered by itself.
+    A change that feeds another of the feels, by rule or because the chassis model is sure of it, is left out. Where
+    that leaves nothing at all, the first feel is answered by itself.
     """
     feels = tuple(dict.fromkeys(request.feels))
-    every = {one: _helping(case, sheet, guide, one, request) for one in feels}
-    fine = {one: tuple(x for x in every[one] if not _feeds_another(x, one, feels)) for one in feels}
+    plan = advise(case, sheet, feels, opinions, tyres=request.tyres, device=request.device)
+    every = {one: _helping(_Asked(case, sheet, guide, request, opinions), one, plan) for one in feels}
+    weighed = wants(feels, {})
+    fine = {one: tuple(x for x in every[one] if not _feeds_another(x, one, weighed)) for one in feels}
     if feels and not any(fine.values()):
         fine[feels[0]] = every[feels[0]]
     taken = _in_turn(fine)
@@ -62,14 +74,28 @@ def directions(garage: Garage, track: Track | None, request: Request, most: int 
     return tuple(dict.fromkeys(in_turn))[:most]
 
 
-def _helping(case: Case, sheet: Sheet, guide: Guide, feel: Complaint, request: Request) -> tuple[Change, ...]:
-    own = author_changes(case, sheet, feel, tyres=request.tyres, device=request.device)
-    own = tuple(sorted(own, key=lambda one: _fit(one, request)))
+class _Asked(NamedTuple):
+    """A message and the setup that answers it."""
+
+    case: Case
+    sheet: Sheet
+    guide: Guide
+    request: Request
+    opinions: Opinions | None
+
+
+def _helping(asked: _Asked, feel: Complaint, plan: Plan) -> tuple[Change, ...]:
+    """What is advised for this feel, then the author's other words, then what the guide offers; a setting once."""
+    request = asked.request
+    advised = (one.change for one in plan.steps if feel in one.answers)
+    own = author_changes(
+        asked.case, asked.sheet, feel, tyres=request.tyres, device=request.device, opinions=asked.opinions
+    )
     phases = (feel.where,) if feel.where else PHASES
-    rows = [row for row in guide.rows if row.feels == feel.feel and row.where in phases]
+    rows = [row for row in asked.guide.rows if row.feels == feel.feel and row.where in phases]
     ruled = (one for row in rows for one in row.changes if one.voice == "rule")
     found: dict[str, Change] = {}
-    for one in (*own, *ruled):
+    for one in (*advised, *sorted(own, key=lambda one: _fit(one, request)), *ruled):
         found.setdefault(one.parameter, one)
     if feel.where is None:  # whatever helps in most parts of the corner, as nobody said in which
         return tuple(sorted(found.values(), key=lambda one: -_helped(one, feel)))
@@ -88,8 +114,8 @@ def _helped(change: Change, feel: Complaint) -> int:
     return sum(change.rule[phase] == cure(feel.feel) for phase in PHASES)
 
 
-def _feeds_another(change: Change, own: Complaint, feels: Iterable[Complaint]) -> bool:
-    return any(feeds(change, other) for other in feels if other != own)
+def _feeds_another(change: Change, own: Complaint, every: Iterable[Want]) -> bool:
+    return bool(feeding(change, (one for one in every if one.complaint != own)))
 
 
 def _in_turn(fine: dict[Complaint, tuple[Change, ...]]) -> dict[Complaint, list[Change]]:

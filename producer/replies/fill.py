@@ -10,6 +10,7 @@ from producer.model.channel import Channel
 from producer.model.garage import Setting
 from producer.model.guide import Change, Guide
 from producer.model.library import Case, Library
+from producer.model.opinion import Opinions
 from producer.model.request import Request
 from producer.model.sheet import Sheet
 from producer.render.markdown import to_plain
@@ -35,9 +36,10 @@ class Filler:
         choice: Choice,
         case: Case | None,
         guide: Guide | None,
+        opinions: Opinions | None = None,
     ) -> None:
         self.library, self.channel, self.request, self.choice = library, channel, request, choice
-        self.case, self.guide = case, guide
+        self.case, self.guide, self.opinions = case, guide, opinions
         self.sheet = case.sheet(choice.setup) if case is not None and choice.setup is not None else None
 
     @property
@@ -146,7 +148,7 @@ class Filler:
             return ()
         if kind(self.request) not in ("help", "track request"):
             return ()
-        return offered(self.case, self.sheet, self.guide, self.request)
+        return offered(self.case, self.sheet, self.guide, self.request, self.opinions)
 
     def _groups(self, found: tuple[Offered, ...]) -> tuple[Group, ...]:
         answered = [one for one in found if one.changes]

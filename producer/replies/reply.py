@@ -11,6 +11,7 @@ from producer.basics.figures import NO_BREAK
 from producer.model.channel import Channel
 from producer.model.guide import Guide
 from producer.model.library import Case, Library
+from producer.model.opinion import Opinions
 from producer.model.request import Request
 from producer.render.kit import Kit
 from producer.replies.choose import Choice
@@ -48,13 +49,14 @@ def reply(
     case: Case | None,
     guide: Guide | None,
     kit: Kit,
+    opinions: Opinions | None = None,
 ) -> Reply:
     """The reply to one message, within the channel's number of characters.
 
-    `case` is the chosen episode with its prose filled in and `guide` that of the chosen setup; both None where no
-    setup answers. Raises ProducerError where not even greeting and caution fit.
+    `case` is the chosen episode with its prose filled in and `guide` and `opinions` are of the chosen setup; None
+    where no setup answers. Raises ProducerError where not even greeting and caution fit.
     """
-    filler = Filler(library, channel, request, choice, case, guide)
+    filler = Filler(library, channel, request, choice, case, guide, opinions)
     text = _fitting(filler.view(), _TEMPLATES[kind(request)], channel.replies.characters, kit)
     episode = choice.episode.episode if choice.episode else None
     return Reply(request.id, episode, choice.setup, understood_json(request, choice, filler.lacking), text)

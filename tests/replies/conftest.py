@@ -9,11 +9,13 @@ import pytest
 
 from producer.handling.guide import guide
 from producer.jobs.kit import kit_for
+from producer.jobs.opinions import SecondOpinion
 from producer.jobs.prose import filled
 from producer.library.load import load
 from producer.model.channel import Replies
 from producer.model.guide import Guide
 from producer.model.library import Case, Library
+from producer.model.opinion import Opinions
 from producer.model.request import Request
 from producer.render.kit import Kit
 from producer.replies.choose import Choice, choose
@@ -34,16 +36,17 @@ class Desk:
         limit = Replies.model_validate({"characters": str(characters)})
         channel = self.log.channel.model_copy(update={"replies": limit, "spelling": spelling})
         choice = choose(self.log, request, setup)
-        case = rows = None
+        case = rows = opinions = None
         if choice.episode is not None and choice.setup is not None:
-            case, rows = self.told(choice.episode.episode, choice.setup)
-        return reply(self.log, channel, request, choice, case, rows, self.kit), choice
+            case, rows, opinions = self.told(choice.episode.episode, choice.setup)
+        return reply(self.log, channel, request, choice, case, rows, self.kit, opinions), choice
 
-    def _told(self, episode: str, setup: str) -> tuple[Case, Guide]:
+    def _told(self, episode: str, setup: str) -> tuple[Case, Guide, Opinions]:
         case = self.log.case(filled(self.log.case(self.log.episodes[episode])))
         sheet = case.sheet(setup)
         assert sheet is not None
-        return case, guide(case, sheet)
+        opinions = SecondOpinion().of(case)[setup]
+        return case, guide(case, sheet, opinions), opinions
 
 
 @pytest.fixture(scope="session")

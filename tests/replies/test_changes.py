@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
+from producer.handling.advice import advise
 from producer.handling.guide import guide
+from producer.jobs.opinions import SecondOpinion
 from producer.model.library import Library
 from producer.model.request import Request
 from producer.replies.changes import Offered, directions, matters, offered
@@ -64,6 +66,20 @@ def shown(found: tuple[Offered, ...]) -> list[list[str]]:
 )  # fmt: skip
 def test_offered(log: Library, episode: str, setup: str, request_: Request, changes: list[list[str]]) -> None:
     assert shown(of(log, episode, setup, request_)) == changes
+
+
+def test_what_is_advised_comes_first_and_a_sure_model_leaves_out_what_feeds_another_feel(log: Library) -> None:
+    case = log.case(log.episodes[GANNET])
+    (sheet, *_), second = case.sheets, SecondOpinion().of(case)
+    opinions, request = second[sheet.id], asked("tight entry", "loose exit", "tight middle")
+    plan = advise(case, sheet, request.feels, opinions)
+    found = offered(case, sheet, guide(case, sheet, opinions), request, opinions)
+    for one in found:
+        advised = {step.change.parameter for step in plan.steps if one.complaint in step.answers}
+        assert {x.parameter for x in one.changes[: len(advised)]} == advised
+    # No rule speaks of front weight on exit, but every plausible car says that it makes that looser.
+    assert "front_weight" in str(shown(of(log, GANNET, "short", request)))
+    assert "front_weight" not in str(shown(found))
 
 
 def test_nothing_to_offer_without_a_feel(log: Library) -> None:

@@ -199,11 +199,11 @@ def test_a_limit_that_nothing_fits_is_said(answer: Answer, characters: int) -> N
         ),
         (
             {
-                "feels": ["tight entry", "tight middle", "tight exit", "very tight exit"],
+                "feels": ["tight entry", "tight middle", "very tight exit", "tight exit"],
                 "episode": "gannet-bowl-grand-sedan",
             },
-            ["Write again about very tight on exit once that is better."],
-            ["For very"],
+            ["Write again about tight on exit once that is better."],
+            ["For tight on exit"],
         ),
         ({"asks": "track request"}, ["It is in my log now", "Which track is it, and which car class?"], []),
         ({"asks": "track request", "track": "oak-hollow"}, ["nothing on Oak Hollow yet", "Which car class"], []),
