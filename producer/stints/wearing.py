@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from producer.model.stints import Evidence, Stint
 from producer.model.words import Corner
 from producer.stints.conditions import of
 from producer.stints.wording import rounded
 
-_READING = 0.5  # percent: a reading is rounded to the nearest whole one
+_READING = Fraction(1, 2)  # percent: a reading is rounded to the nearest whole one
 
 
 def wears_more(found: Evidence, first: str, second: str, corner: Corner) -> str | None:
@@ -27,18 +29,20 @@ def wears_more(found: Evidence, first: str, second: str, corner: Corner) -> str 
     after, doubt_after = _rate([other for _, other in pairs], corner)
     if after - before <= doubt_before + doubt_after:
         return None
-    return f"{rounded(after - before, 2)} % a lap more ({rounded(after, 2)} instead of {rounded(before, 2)})"
+    more, now, then = (rounded(float(one), 2) for one in (after - before, after, before))
+    return f"{more} % a lap more ({now} instead of {then})"
 
 
-def _used(stint: Stint, corner: Corner) -> float | None:
+def _used(stint: Stint, corner: Corner) -> Fraction | None:
     worn = stint.tyres.wear
     if worn is None or worn.laps == 0 or corner not in worn.used:
         return None
-    return float(worn.used[corner])
+    return Fraction(worn.used[corner])
 
 
-def _rate(stints: list[Stint], corner: Corner) -> tuple[float, float]:
+def _rate(stints: list[Stint], corner: Corner) -> tuple[Fraction, Fraction]:
     """Percent a lap over all these stints, and how far it may be off."""
     once = {one.index: one for one in stints}.values()
     laps = sum(one.last for one in once)
-    return sum(_used(one, corner) or 0.0 for one in once) / laps, _READING * len(once) / laps
+    used = sum((_used(one, corner) or Fraction(0) for one in once), Fraction(0))
+    return used / laps, _READING * len(once) / laps

@@ -1,0 +1,55 @@
+"""Figures and names in the middle of a sentence."""
+
+from __future__ import annotations
+
+import pytest
+
+from producer.stints.wording import count, laps, size, the, thousandths
+
+
+@pytest.mark.parametrize(
+    ("numbers", "text"),
+    [
+        ((7,), "lap 7"),
+        ((7, 9), "laps 7 and 9"),
+        ((9, 7), "laps 7 and 9"),
+        ((7, 8), "laps 7, 8"),
+        ((1, 2, 3, 9), "laps 1 to 3 and 9"),
+        ((1, 5, 9), "laps 1, 5 and 9"),
+    ],
+)
+def test_laps(numbers: tuple[int, ...], text: str) -> None:
+    assert laps(numbers) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "give", "text"),
+    [
+        (-1.44, 0.52, "1.4\u00a0s, give or take 0.5"),
+        (1.44, 0.02, "1.44\u00a0s, give or take 0.02"),
+        (1.44, 0.001, "1.44\u00a0s, give or take 0.01"),
+        (0.04, 1.0, "0.0\u00a0s, give or take 1.0"),
+        (2.0, None, "2.0\u00a0s"),
+    ],
+)
+def test_size(value: float, give: float | None, text: str) -> None:
+    assert size(value, give) == text
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("Long run", "the long run"),
+        ("RR saver", "the RR saver"),
+        ("The quick one", "the quick one"),
+        ("mine", "the mine"),
+    ],
+)
+def test_the(name: str, text: str) -> None:
+    assert the(name) == text
+
+
+def test_a_minus_is_a_minus() -> None:
+    assert thousandths(-0.0344) == "\u22120.034\u00a0s"
+    assert thousandths(-0.0001) == "0.000\u00a0s"
+    assert (count(1, "lap"), count(3, "lap"), count(24, "lap")) == ("one lap", "three laps", "24\u00a0laps")
