@@ -18,6 +18,7 @@ from producer.model.words import PHASES, Effect, Feel, Phase
 from producer.outputs.balance_picture import between_picture, clicks_picture
 from producer.outputs.outline import episode_line, stamp_line
 from producer.outputs.picture import Picture
+from producer.outputs.second_opinion import agrees, how_much
 from producer.render.document import Document
 from producer.render.kit import Kit
 from producer.script.flatten import flat
@@ -32,8 +33,9 @@ _CURES: dict[Feel, Effect] = {"tight": "looser", "loose": "tighter"}
 class Step:
     """One change. `start` is a figure, `to` one with its unit; `clicks` like `2 clicks down`, `room` like
     `11 clicks left`; `only` for whom it is ("" for everybody); `said` the author's words without marks ("" where it
-    is a rule or nothing was said); `effects` what it does elsewhere; `also` what else there is to know, "" if nothing;
-    `voice` the presenter's name, or `rule`.
+    is a rule or nothing was said); `effects` what it does elsewhere; `much` how much it does by the chassis model;
+    `also` what else there is to know; `voice` the presenter's name, or `rule`; `model` whether the model agrees.
+    `much`, `also` and `model` are "" where there is nothing to say.
     """
 
     name: str
@@ -47,6 +49,8 @@ class Step:
     room: str
     voice: str
     by_author: bool
+    much: str = ""
+    model: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +115,7 @@ def view(dossier: Dossier) -> GuideView:
         facts=_facts(dossier),
         conditions=tuple(spell(f"{one.name}: {one.value}", dossier.channel.spelling) for one in dossier.conditions),
         legend=tuple(_legend(dossier)),
-        headings=("When the car is", "Setting", "Change", "What else it does", "Room after it", "Who says so"),
+        headings=("When the car is", "Setting", "Change", "What it does", "Room after it", "Who says so"),
         setups=tuple(_setup(dossier, one) for one in dossier.sheets),
         between=tuple(x for one in dossier.others if (x := between_picture(dossier, one, dossier.first))),
         caution=dossier.channel.caution,
@@ -159,6 +163,12 @@ def _legend(dossier: Dossier) -> Iterator[str]:
     yield "Change one thing at a time and drive a few laps before the next."
     yield "Each line starts from the figure on the card."
     yield f"What {presenter} says is advice for this very setup; a rule is one click by the usual rule, not tried here."
+    if any(one.cars for one in dossier.opinions.values()):
+        yield spell(
+            "The chassis model is a second opinion and decides nothing: it says in how many plausible cars a change "
+            "does what it stands here for, how much, told in cross weight, and which tyre pays.",
+            dossier.channel.spelling,
+        )
     yield "Up is to the larger number. Room is how many clicks are then left in that direction."
 
 
@@ -199,6 +209,8 @@ def _step(dossier: Dossier, sheet: Sheet, row: GuideRow, change: Change) -> Step
         room=f"{_clicks(change.headroom)} left" if change.headroom else "none left, it is the limit",
         voice=dossier.channel.presenter if by_author else "rule",
         by_author=by_author,
+        much=spell(_sentence(how_much(row, change, dossier.opinions.get(sheet.id))), spelling),
+        model=agrees(row, change),
     )
 
 
