@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 from producer.basics.figures import figure, with_unit
 from producer.basics.finding import Finding
@@ -20,6 +21,9 @@ from producer.stints.tyres import tyres
 from producer.stints.wording import seconds, sentence, the
 
 NO_FILE = "the file of laps cannot be read"
+# Several checks and the dossier ask for the same stints one after another; the answer depends on nothing else.
+_reading = lru_cache(maxsize=64)(read_laps)
+_pacing = lru_cache(maxsize=64)(paced)
 
 
 def evidence(case: Case) -> Evidence | None:
@@ -67,13 +71,13 @@ def _read(case: Case, entry: StintEntry, index: int) -> tuple[tuple[Lap, ...], t
     file = laps_file(case.episode, entry)
     held = case.library.files.get(file)
     where = case.episode.where("stints", index, "file")
-    return read_laps(held.text, file, where) if held is not None else ((), ())
+    return _reading(held.text, file, where) if held is not None else ((), ())
 
 
 def _stint(case: Case, entry: StintEntry, index: int, number: int) -> Stint:
     laps, _ = _read(case, entry, index)
     unit, mass = _fuel_unit(case, entry), case.garage.car.mass if case.garage else None
-    found = paced(laps, Car(unit, mass, entry.lap_of_fuel))
+    found = _pacing(laps, Car(unit, mass, entry.lap_of_fuel))
     driven = max((one.number for one in laps if one.seconds is not None), default=0)
     setup = case.episode.setup(entry.setup)
     metric = case.channel is not None and case.channel.units == "metric"
