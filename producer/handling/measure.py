@@ -63,17 +63,17 @@ def in_words(halves: float) -> str:
 def how_sure(opinion: PhaseOpinion, effect: Effect) -> str:
     """What the model makes of an effect that somebody else states; it stands after `;` or a colon.
 
-    `the model agrees (99 of 100 cars)`, `the model: depends on the car (60 of 100)`, `the model is against it
-    (97 of 100 cars)`, `the model: nothing happens`.
+    `the model agrees (99 of 100 cars)`, `the model agrees (all cars)`, `the model: depends on the car (60 of 100)`,
+    `the model is against it (97 of 100 cars)`, `the model: nothing happens`.
     """
     share = opinion.agreement(effect)
     if share >= SURE:
-        return f"the model agrees ({of_hundred(share)} cars)"
+        return f"the model agrees ({_cars(share)})"
     if opinion.sure is None:
         return f"the model: {DEPENDS} ({of_hundred(share)})"
     if opinion.sure == "none":
         return "the model: nothing happens"
-    return f"the model is against it ({of_hundred(opinion.agreement(opinion.sure))} cars)"
+    return f"the model is against it ({_cars(opinion.agreement(opinion.sure))})"
 
 
 def agreeing(agreement: float | None) -> str:
@@ -113,6 +113,10 @@ def fold(ratio: float) -> str:
 def of_cars(share: float) -> str:
     """`97 of 100 plausible cars`, `all plausible cars`."""
     return "all plausible cars" if share == 1 else f"{of_hundred(share)} plausible cars"
+
+
+def _cars(share: float) -> str:
+    return "all cars" if share == 1 else f"{of_hundred(share)} cars"
 
 
 def _percent(percent: Decimal) -> str:

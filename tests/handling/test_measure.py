@@ -56,7 +56,7 @@ def test_sizes(halves: float, short: str, words: str) -> None:
     ("tighter", "looser", "effect", "found"),
     [
         (0.99, 0.01, "tighter", "the model agrees (99 of 100 cars)"),
-        (1.0, 0.0, "tighter", "the model agrees (100 of 100 cars)"),
+        (1.0, 0.0, "tighter", "the model agrees (all cars)"),
         (0.9996, 0.0004, "tighter", "the model agrees (99 of 100 cars)"),
         (0.85, 0.15, "tighter", "the model agrees (85 of 100 cars)"),
         (0.6, 0.4, "tighter", "the model: depends on the car (60 of 100)"),
@@ -64,8 +64,8 @@ def test_sizes(halves: float, short: str, words: str) -> None:
         (0.1, 0.7, "tighter", "the model: depends on the car (10 of 100)"),
         (0.03, 0.97, "tighter", "the model is against it (97 of 100 cars)"),
         (0.0, 0.0, "tighter", "the model: nothing happens"),
-        (0.0, 0.0, "none", "the model agrees (100 of 100 cars)"),
-        (1.0, 0.0, "none", "the model is against it (100 of 100 cars)"),
+        (0.0, 0.0, "none", "the model agrees (all cars)"),
+        (1.0, 0.0, "none", "the model is against it (all cars)"),
     ],
 )
 def test_how_sure(tighter: float, looser: float, effect: Effect, found: str) -> None:
