@@ -88,13 +88,16 @@ def agreeing(agreement: float | None) -> str:
 
 
 def of_hundred(share: float) -> str:
-    """`97 of 100`; a share that is not whole is never rounded to all or to none."""
-    hundredths = round(100 * share)
-    if share < 1:
-        hundredths = min(99, hundredths)
-    if share > 0:
-        hundredths = max(1, hundredths)
-    return f"{hundredths} of 100"
+    """`97 of 100`."""
+    return f"{hundredths(share)} of 100"
+
+
+def hundredths(share: float) -> int:
+    """A share in hundredths; one that is not whole is never rounded to all or to none."""
+    rounded = round(100 * share)
+    if 0 < share < 1:
+        return min(99, max(1, rounded))
+    return rounded
 
 
 def fold(ratio: float) -> str:

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 
 from producer.handling.guide_json import guide_json as shape
+from producer.handling.measure import hundredths, measure, times
+from producer.handling.rules import cure
 from producer.model.dossier import Dossier
-from producer.model.guide import Change
+from producer.model.guide import Change, GuideRow
+from producer.model.opinion import Opinions
 from producer.model.sheet import Sheet
 
-_NAME = 28  # columns for a setting's name
+_NAME = 23  # columns for a setting's name
+# Of a line: name, movement, clicks, clicks left, who says so, and by the model how much and how sure.
+_LINE = "  {:<23} {:<20} {:>6} {:>5}  {:<6} {:>6} {:>5}"
+_HEADS = ("", "", "clicks", "left", "who", "size", "cars")
 _LEGEND = """\
 left: clicks from there to the garage's limit; author: your own advice, from the
 episode; rule: the tuning rules"""
+_MODEL = """\
+the chassis model's second opinion - size: how much it helps, times what half a
+percent of cross weight does there; cars: how many of 100 plausible cars agree"""
 
 
 def guide_json(whole: Dossier, setup: str | None) -> str:
@@ -23,22 +33,46 @@ def guide_json(whole: Dossier, setup: str | None) -> str:
 def guide_text(whole: Dossier, setup: str | None) -> str:
     """A block for each feel, within 80 columns, and what the columns mean; without a setup, every setup."""
     chosen = [one for one in whole.sheets if setup in (None, one.id)]
-    return "\n\n".join([*(_setup(whole, one) for one in chosen), _LEGEND])
+    asked = any(one.cars for one in whole.opinions.values())
+    legend = f"{_LEGEND}\n{_MODEL}" if asked else _LEGEND
+    return "\n\n".join([*(_setup(whole, one) for one in chosen), legend])
 
 
 def _setup(whole: Dossier, sheet: Sheet) -> str:
-    lines = [f"{whole.episode.title}", f"{sheet.name}"]
+    opinions = whole.opinions.get(sheet.id)
+    heads = _HEADS if opinions and opinions.cars else (*_HEADS[:-2], "", "")
+    lines = [whole.episode.title, sheet.name, _line(heads)]
     for row in whole.guides[sheet.id].rows:
         lines += ["", f"{row.feels} {row.where}"]
-        lines += [_change(one, sheet) for one in row.changes] or [
+        lines += [_change(row, one, sheet, opinions) for one in row.changes] or [
             "  no rule speaks of it, or nothing is left inside the limits"
         ]
     return "\n".join(lines)
 
 
-def _change(change: Change, sheet: Sheet) -> str:
+def _change(row: GuideRow, change: Change, sheet: Sheet, opinions: Opinions | None) -> str:
     setting = sheet.setting(change.parameter)
     moved = f"{setting.figure(change.start)} -> {setting.shown(change.to)}"
-    clicks = f"{change.clicks:+d} click{'' if abs(change.clicks) == 1 else 's'}"
     name = setting.name if len(setting.name) <= _NAME else setting.name[: _NAME - 1] + "\u2026"
-    return f"  {name:<{_NAME}} {moved:<21} {clicks:<9} {change.headroom:>3} left  {change.voice}"
+    who = (f"{change.clicks:+d}", str(change.headroom), change.voice)
+    return _line((name, moved, *who, _size(row, change, opinions), _cars(change)))
+
+
+def _size(row: GuideRow, change: Change, opinions: Opinions | None) -> str:
+    """`1.2×` the way it is meant, `-1.2×` the other way; "" without an opinion."""
+    if change.agreement is None or opinions is None:
+        return ""
+    halves = measure(change.effects[row.where], opinions.half_percent.get(row.where))
+    if halves is None:
+        return ""
+    helps = halves if cure(row.feels) == "tighter" else -halves
+    said = times(helps).replace("under", "<").replace("\u00a0", "")
+    return f"-{said}" if helps < 0 and not said.startswith("<") else said
+
+
+def _cars(change: Change) -> str:
+    return "" if change.agreement is None else str(hundredths(change.agreement))
+
+
+def _line(cells: Sequence[str]) -> str:
+    return _LINE.format(*cells).rstrip()

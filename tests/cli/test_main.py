@@ -194,7 +194,8 @@ def test_the_example_message_of_a_new_library_is_answered(producer: Run) -> None
 def test_the_guide_says_what_its_columns_are(producer: Run, demo: Path) -> None:
     for episode in ("marrow-creek-grand-sedan", "lantern-flats-club-coupe"):
         rows = producer("guide", episode, "-l", demo).out.splitlines()
-        assert rows[-2].startswith("left: clicks")
+        assert rows[-4].startswith("left: clicks")
+        assert rows[-2].startswith("the chassis model's second opinion - size: how much it helps")
         assert max(map(len, rows)) <= 80
 
 
