@@ -1,10 +1,11 @@
 """What is claimed of a setup is not what its laps say.
 
-Two claims are held against the test laps. A setup for the long run falls off no faster than the one for the short run:
-found where the whole 95 % interval of the difference says the opposite, and both were driven alike with ten laps that
-count. A tyre that a reason says is saved wears no faster than with the setup it is compared with: found where the wear
-a lap is larger by more than the readings, whole percents, can be off. A stint that was driven otherwise, a setup
-without readings, a sentence that denies, doubts or sets a condition says nothing.
+Three claims are held against the test laps. A setup for the long run falls off no faster than the one for the short
+run: found where the whole 95 % interval of the difference says the opposite, and both were driven alike with ten laps
+that count. A tyre that a reason says is saved wears no faster than with the setup it is compared with: found where the
+wear a lap is larger by more than the readings, whole percents, can be off. Where two setups were driven, the lap from
+which the second is said to be ahead, or the two to meet, lies within two laps of the 95 % interval. A stint that was
+driven otherwise, a setup without readings, a sentence that denies, doubts or sets a condition says nothing.
 Source: definition; 95 % intervals by pooled t.
 
 Found:
@@ -69,6 +70,53 @@ Found:
     11,31.89
     12,31.95
     13,32.01
+
+Found:
+
+    # marrow-creek-grand-sedan/episode.yaml
+    talking_points:
+      closing: The long run starts behind and is ahead in total by about lap twelve.
+                                                 ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    stints:
+      - { setup: short, file: stints/short-1.csv }
+      - { setup: long, file: stints/long-1.csv }
+    # marrow-creek-grand-sedan/stints/long-1.csv (whole)
+    1,31.38
+    2,31.39
+    3,31.41
+    4,31.42
+    5,31.43
+    6,31.45
+    7,31.46
+    8,31.47
+    9,31.48
+    10,31.49
+    11,31.51
+    12,31.52
+    13,31.53
+
+Silent:
+
+    # marrow-creek-grand-sedan/episode.yaml
+    talking_points:
+      closing: The long run is behind at first, and ahead in total from lap five or so. It is not ahead by lap two.
+    stints:
+      - { setup: short, file: stints/short-1.csv }
+      - { setup: long, file: stints/long-1.csv }
+    # marrow-creek-grand-sedan/stints/long-1.csv (whole)
+    1,31.38
+    2,31.39
+    3,31.41
+    4,31.42
+    5,31.43
+    6,31.45
+    7,31.46
+    8,31.47
+    9,31.48
+    10,31.49
+    11,31.51
+    12,31.52
+    13,31.53
 
 Silent:
 
@@ -141,15 +189,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from producer.basics.finding import Finding, Severity
+from producer.checks.texts import prose
 from producer.model.library import Case
 from producer.model.stints import Comparison, Evidence
 from producer.model.words import CORNER_NAMES
 from producer.stints.gather import evidence
+from producer.stints.lap_claims import LapClaim, lap_claims
 from producer.stints.pace import ENOUGH
 from producer.stints.saved import saved
 from producer.stints.wearing import wears_more
 from producer.stints.wording import rounded, the, thousandths
 
+_NEAR = 2  # laps: nobody counts them closer in a sentence
 CODES = {"evidence-against": Severity.WARNING}
 COSTLY = True
 
@@ -162,6 +213,42 @@ def check_episode(case: Case) -> Iterator[Finding]:
     for one in found.comparisons:
         yield from _falloff(case, found, one)
     yield from _wear(case, found)
+    if len(found.lines) == 2 and found.comparison is not None and found.comparison.comparable:
+        yield from _laps(case, found, found.comparison)
+
+
+def _laps(case: Case, found: Evidence, one: Comparison) -> Iterator[Finding]:
+    """Laps named in prose; with more than two setups nobody knows which two are meant."""
+    if any(line.laps < ENOUGH for line in found.lines):
+        return
+    for text in prose(case.episode):
+        for claim in lap_claims(text.text):
+            said = _against_lap(claim, one)
+            if said:
+                place = text.place(claim.start, claim.end)
+                hint = "say what the laps say, or drive both again"
+                yield Finding("evidence-against", Severity.WARNING, place, said, hint, text.where)
+
+
+def _against_lap(claim: LapClaim, one: Comparison) -> str:
+    """What the laps say instead, "" where they do not contradict, or where the first setup is the one spoken of."""
+    if claim.leads and one.first_name.lower() in claim.sentence.lower():
+        return ""
+    told = [
+        f"{what} at lap {lap:.0f} (95 %: lap {interval[0]:.0f} to {interval[1]:.0f})"
+        for of, what, lap, interval in (
+            ("total", "the totals are level", one.ahead_from_lap, one.ahead_interval),
+            ("pace", "pace is equal", one.crossover_lap, one.interval),
+        )
+        if claim.of in (of, "either")
+        if lap is not None and interval is not None and not _near(claim.lap, interval)
+    ]
+    wanted = 2 if claim.of == "either" else 1
+    return f"by the laps driven {', '.join(told)}" if len(told) == wanted else ""
+
+
+def _near(lap: int, interval: tuple[float, float]) -> bool:
+    return interval[0] - _NEAR <= lap <= interval[1] + _NEAR
 
 
 def _falloff(case: Case, found: Evidence, one: Comparison) -> Iterator[Finding]:
