@@ -176,7 +176,8 @@ def _in_phase(told: Explanation, opinion: PhaseOpinion, phase: Phase) -> str:
         return f"depends on the car: {_shares(opinion)}"
     halves = measure(opinion.size, told.half_percent.get(phase))
     size = f", {in_words(halves)}" if halves is not None else ""
-    pays = f"; the {CORNER_NAMES[opinion.pays]} tyre pays" if opinion.pays and size else ""
+    felt = halves is not None and abs(halves) >= SMALLEST
+    pays = f"; the {CORNER_NAMES[opinion.pays]} tyre pays" if opinion.pays and felt else ""
     return f"{opinion.sure} in {of_cars(opinion.agreement(opinion.sure))}{size}{pays}"
 
 

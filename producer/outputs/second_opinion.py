@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from producer.handling.measure import how_sure, in_words, measure
+from producer.handling.measure import SMALLEST, how_sure, in_words, measure
 from producer.handling.rules import cure
 from producer.model.guide import Change, GuideRow
 from producer.model.opinion import Opinions, PhaseOpinion
@@ -24,7 +24,8 @@ def how_much(row: GuideRow, change: Change, opinions: Opinions | None) -> str:
     halves = measure(opinion.size, opinions.half_percent.get(row.where)) if opinion and opinions else None
     if opinion is None or halves is None or opinion.sure != cure(row.feels):
         return ""
-    pays = f"; the {CORNER_NAMES[opinion.pays]} tyre pays" if opinion.pays else ""
+    felt = abs(halves) >= SMALLEST
+    pays = f"; the {CORNER_NAMES[opinion.pays]} tyre pays" if opinion.pays and felt else ""
     return f"by the model {in_words(halves)}{pays}"
 
 

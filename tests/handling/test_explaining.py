@@ -152,7 +152,7 @@ def test_the_model_says_how_many_cars_how_much_and_who_pays(case_of: Cases) -> N
 def test_phases_that_are_alike_are_told_together(case_of: Cases) -> None:
     clicks = {("brake_bias", 1): Opinion(SMALL, NOTHING, NOTHING)}
     assert by_model(told(case_of(), "brake_bias", clicks)) == (
-        "on entry: tighter in all plausible cars, hardly enough to feel; the right front tyre pays",
+        "on entry: tighter in all plausible cars, hardly enough to feel",
         "in the middle and on exit: nothing happens",
     )
 

@@ -16,14 +16,16 @@ from producer.basics.figures import NO_BREAK
 from producer.basics.spelling import spell
 from producer.model.dossier import Dossier
 from producer.model.guide import Change, Guide, GuideRow
+from producer.model.opinion import Opinion, PhaseOpinion
 from producer.model.words import FEELS, PHASES, Effect, Feel, Phase
 from producer.outputs import guide
 from producer.outputs.guide import Step, view
 from producer.render.kit import Kit
 from producer.render.markdown import to_html
 from tests.outputs.dossiers import sample_dossier
+from tests.outputs.modelled import HALF, modelled_dossier
 
-GOLDEN = Path(__file__).parent / "golden" / "guide.md"
+GOLDEN = Path(__file__).parent / "golden"
 KEYS = {"parameter", "from", "to", "clicks", "unit", "voice", "agreement", "effects", "headroom", "also"}
 SILENT: dict[Phase, Effect | None] = {"entry": None, "middle": None, "exit": None}
 
@@ -65,12 +67,18 @@ def table(markdown: str) -> list[list[str]]:
     return [re.findall(r"<t[dh][^>]*>(.*?)</t[dh]>", one, re.DOTALL) for one in rows]
 
 
-def test_the_table_is_as_it_was_agreed(dossier: Dossier, kit: Kit) -> None:
+@pytest.fixture(scope="module")
+def modelled() -> Dossier:
+    return modelled_dossier()
+
+
+@pytest.mark.parametrize("name", ["guide.md", "guide-with-model.md"])
+def test_the_table_is_as_it_was_agreed(dossier: Dossier, modelled: Dossier, kit: Kit, name: str) -> None:
     """`UPDATE_GOLDEN=1` writes it anew; read the difference before it is committed."""
-    made = texts(dossier, kit)["guide.md"]
+    made = texts(dossier if name == "guide.md" else modelled, kit)["guide.md"]
     if os.environ.get("UPDATE_GOLDEN"):
-        GOLDEN.write_bytes(made.encode("utf-8"))
-    assert made == GOLDEN.read_text(encoding="utf-8")
+        (GOLDEN / name).write_bytes(made.encode("utf-8"))
+    assert made == (GOLDEN / name).read_text(encoding="utf-8")
 
 
 def test_there_is_a_page_a_table_and_data_for_each_setup(dossier: Dossier, kit: Kit) -> None:
@@ -224,3 +232,81 @@ def test_every_link_of_the_page_leads_somewhere(dossier: Dossier, kit: Kit) -> N
     ids = re.findall(r'\bid="([^"]+)"', page)
     assert len(set(ids)) == len(ids)
     assert set(links) <= set(ids)
+
+
+# --- the third voice ---
+
+SURE = PhaseOpinion(0.99, 0.01, 0.5, "rf")
+AGAINST = PhaseOpinion(0.03, 0.97, -0.5, "rr")
+DOUBT = PhaseOpinion(0.6, 0.4, 0.1, "rf")
+NOTHING = PhaseOpinion(0.0, 0.0, 0.0)
+SMALL = PhaseOpinion(1.0, 0.0, 0.001, "rf")
+
+
+def test_page_and_table_say_what_the_model_makes_of_each_change(modelled: Dossier, kit: Kit) -> None:
+    made = texts(modelled, kit)
+    told = [step for setup in view(modelled).setups for one in setup.complaints for step in one.steps]
+    assert {bool(one.model) for one in told} == {True, False}
+    rows = [one for one in table(made["guide.md"]) if one[0] != "When the car is"]
+    for step, cells in zip(told, rows, strict=True):
+        assert cells[5] == (f"{step.voice}; {step.model}" if step.model else step.voice)
+        assert cells[3].endswith(step.much or "")
+        if step.much:
+            assert f'<p class="much">{step.much}</p>' in made["guide.html"]
+    for step in told:
+        if step.model:
+            assert f"; {step.model}</td>" in made["guide.html"]
+
+
+@pytest.mark.parametrize(
+    ("opinion", "model", "much"),
+    [
+        (
+            SURE,
+            "the model agrees (99 of 100 cars)",
+            "By the model about as much as one percent of cross weight; the right front tire pays.",
+        ),
+        (SMALL, "the model agrees (all cars)", "By the model hardly enough to feel."),
+        (DOUBT, "the model: depends on the car (60 of 100)", ""),
+        (AGAINST, "the model is against it (97 of 100 cars)", ""),
+        (NOTHING, "the model: nothing happens", ""),
+    ],
+)
+def test_what_the_model_says_of_a_change(modelled: Dossier, opinion: PhaseOpinion, model: str, much: str) -> None:
+    step = shown(modelled, opinion=Opinion(opinion, NOTHING, NOTHING), rule={**SILENT, "entry": "tighter"})
+    assert (step.voice, step.model, step.much) == ("rule", model, much)
+
+
+def test_for_a_tight_car_the_model_agrees_with_looser(modelled: Dossier) -> None:
+    step = shown(modelled, "tight", "exit", opinion=Opinion(NOTHING, NOTHING, AGAINST))
+    assert step.model == "the model agrees (97 of 100 cars)"
+    assert step.much.endswith("the right rear tire pays.")
+
+
+def test_where_the_garage_settles_it_the_model_is_not_asked(modelled: Dossier) -> None:
+    step = shown(modelled, opinion=Opinion(SURE, SURE, SURE), rule={**SILENT, "entry": "none"})
+    assert (step.model, step.much) == ("", "")
+
+
+def test_without_an_opinion_only_the_others_speak(dossier: Dossier, modelled: Dossier, kit: Kit) -> None:
+    step = shown(modelled)
+    assert (step.voice, step.model, step.much) == ("rule", "", "")
+    for name in ("guide.md", "guide.html"):
+        assert "model" not in re.sub(r"<style>.*?</style>", "", texts(dossier, kit)[name], flags=re.DOTALL).lower()
+
+
+@pytest.mark.parametrize(("spelling", "word"), [("us", "tire"), ("uk", "tyre")])
+def test_the_legend_tells_whose_voices_they_are(modelled: Dossier, spelling: str, word: str) -> None:
+    whole = replace(modelled, channel=modelled.channel.model_copy(update={"spelling": spelling}))
+    legend = " ".join(view(whole).legend)
+    assert "What Jo says is advice for this very setup; a rule is one click by the usual rule" in legend
+    assert "The chassis model is a second opinion and decides nothing" in legend
+    assert f"which {word} pays" in legend
+    assert f"the right rear {word} pays" in " ".join(one.much for one in steps(whole, "short", "tight", "entry"))
+
+
+def test_a_size_without_a_measure_is_not_told(modelled: Dossier) -> None:
+    bare = {setup: replace(one, half_percent={}) for setup, one in modelled.opinions.items()}
+    step = shown(replace(modelled, opinions=bare), opinion=Opinion(SURE, NOTHING, NOTHING))
+    assert (step.model, step.much) == ("the model agrees (99 of 100 cars)", "")
+    assert set(HALF) == set(PHASES)
