@@ -1,8 +1,11 @@
-"""Captions as they pass from one engine to another: cues, chapters and the limits of readability."""
+"""Captions as they pass from one engine to another: cues, chapters, marks and the limits of readability."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
+
+MarkKind = Literal["section", "caption", "pick-up"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +37,21 @@ class Chapter:
 
     start_ms: int
     title: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One row of a cue sheet for an editor: from `start_ms` (inclusive) to `end_ms` (exclusive), milliseconds.
+
+    `name` is what the editor sees on the timeline, one short line; `note` says what to do there and may be empty.
+    A mark that only points somewhere ends where it starts.
+    """
+
+    start_ms: int
+    end_ms: int
+    kind: MarkKind
+    name: str
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)
