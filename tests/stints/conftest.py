@@ -103,11 +103,23 @@ def made() -> Made:
 
 @pytest.fixture
 def case_of() -> Callable[..., Case]:
-    """`case_of(stints yaml, {file: laps})`: an episode with those stints. `setups`, `garage`, `units` replace parts."""
+    """`case_of(stints yaml, {file: laps})`: an episode with those stints.
 
-    def make(stints: str, files: Mapping[str, str], *, more: str = "", garage: str = GARAGE, units: str = "us") -> Case:
-        episode, places = _record(Episode, "oval/episode.yaml", f"{EPISODE}{more}stints:\n{stints}")
-        car, _ = _record(Garage, "garages/test-car.yaml", garage)
+    `setups` are further ones, behind the two or, with `first`, before them.
+    """
+
+    def make(
+        stints: str,
+        files: Mapping[str, str],
+        *,
+        setups: str = "",
+        first: bool = False,
+        units: str = "us",
+    ) -> Case:
+        before, head, own = EPISODE.partition("setups:\n")
+        told = f"{before}{head}{setups}{own}" if first else f"{EPISODE}{setups}"
+        episode, places = _record(Episode, "oval/episode.yaml", f"{told}stints:\n{stints}")
+        car, _ = _record(Garage, "garages/test-car.yaml", GARAGE)
         channel, _ = _record(Channel, "channel.yaml", CHANNEL.replace("units: us", f"units: {units}"))
         held = {f"oval/{name}": Places(f"oval/{name}", text) for name, text in files.items()}
         library = Library(channel, {"test-car": car}, {}, {"oval": episode}, {}, {"oval/episode.yaml": places, **held})
