@@ -15,16 +15,18 @@ def tell(found: Comparison, first_laps: int, second_laps: int, first_stints: int
     """The comparison with its sentences. The counts are laps kept and stints of either setup."""
     words = _Words(found)
     few = min(first_laps, second_laps) < ENOUGH
+    refused = "not told, they were driven differently." if not found.comparable else ""
+    refused = refused or ("not told from so few laps." if few else "")
     may, may_not = words.claims()
     may_not = (*may_not, *_limits(found, first_stints, second_stints))
-    if few or not found.comparable:
+    if refused:
         may = ()
         may_not = (*found.why_not, *_too_few(found, first_laps, second_laps), *may_not[-2:])
     return replace(
         found,
         title=words.title(few),
-        crossover_text=words.crossover(),
-        ahead_text=words.ahead(),
+        crossover_text=f"Equal pace: {refused}" if refused else words.crossover(),
+        ahead_text=f"Total time: {refused}" if refused else words.ahead(),
         paragraph=_paragraph(found, words.short() if may else (), few),
         may=may,
         may_not=may_not,

@@ -17,6 +17,7 @@ from producer.basics.units import convert_interval
 from producer.model.episode import StintEntry
 from producer.model.stints import Temperatures, TyreFinding, Tyres, Wear
 from producer.model.words import CORNER_NAMES, CORNERS, Corner, Direction
+from producer.stints.pace import ENOUGH
 from producer.stints.wording import sentence
 
 MIDDLE = Decimal(5)  # °F
@@ -40,12 +41,15 @@ def tyres(stint: StintEntry, laps: int, unit: str) -> Tyres:
 
 
 def wear(used: Mapping[Corner, Decimal], laps: int) -> Wear | None:
-    """Wear of the corners that were read, in percent used after `laps`; None where none was."""
+    """Wear of the corners that were read, in percent used after `laps`; None where none was.
+
+    How long the tyres last is not guessed from fewer than ten laps.
+    """
     if not used:
         return None
     most = max(used.values())
     first = next(corner for corner, one in used.items() if one == most) if most > 0 else None
-    lasts = int(laps * _ALL / most) if most > 0 and laps else None
+    lasts = int(laps * _ALL / most) if most > 0 and laps >= ENOUGH else None
     return Wear(
         used,
         laps,

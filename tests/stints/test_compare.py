@@ -107,6 +107,7 @@ def test_nothing_is_claimed_from_few_laps(two: Two) -> None:
     assert (found.may, found.title) == ((), "Too few laps for a comparison")
     assert "The long run has eight laps that count; a claim needs 10." in found.may_not
     assert "too few laps" in found.paragraph
+    assert found.crossover_text == "Equal pace: not told from so few laps."
 
 
 def test_one_setup_alone_is_compared_with_nothing(case_of: Callable[..., Case], made: Any) -> None:
@@ -132,6 +133,7 @@ def test_other_conditions_are_no_evidence(two: Two, more: str, said: str) -> Non
     assert (found.may, found.title) == ((), "Driven differently: no comparison")
     assert "driven differently" in found.paragraph
     assert said in found.may_not
+    assert found.ahead_text == "Total time: not told, they were driven differently."
 
 
 def test_another_driving_style_is_no_evidence(case_of: Callable[..., Case], made: Any) -> None:

@@ -106,6 +106,15 @@ def test_wear_that_says_little(case_of: Cases, wear: str) -> None:
     assert (found.first is None) == (wear != "rf: 21")
 
 
+def test_how_long_they_last_is_not_guessed_from_a_few_laps(case_of: Cases) -> None:
+    stints = "  - { setup: short, file: a.csv, wear: { rf: 8, rr: 9 } }\n"
+    found = evidence(case_of(stints, {"a.csv": "".join(f"{lap},31.5\n" for lap in range(1, 10))}))
+    assert found is not None
+    worn = found.stints[0].tyres.wear
+    assert worn is not None
+    assert (worn.lasts, worn.text) == (None, "The right rear tyre is used most: 9\u00a0%.")
+
+
 def test_nothing_was_noted(case_of: Cases) -> None:
     found = stint(case_of, "driving: smooth").tyres
     assert (found.temperatures, found.wear, found.findings) == ((), None, ())
