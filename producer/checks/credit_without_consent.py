@@ -118,7 +118,7 @@ def _log(library: Library) -> _Log:
 
 
 def _forms(request: Request) -> Iterator[str]:
-    handle = " ".join(request.from_.casefold().split())
+    handle = " ".join((request.from_ or "").casefold().split())
     bare = handle.removeprefix("@")
     if bare:
         yield f"@{bare}"

@@ -66,7 +66,7 @@ def _condition(value: Any, option: Option) -> str:
 def credited(case: Case) -> tuple[str, ...]:
     """The handles of those whom the episode thanks and who consented to be named, in the order of `thanks`."""
     asked = (case.library.requests.get(one) for one in case.episode.thanks)
-    return tuple(dict.fromkeys(one.from_ for one in asked if one is not None and one.credit))
+    return tuple(dict.fromkeys(one.from_ for one in asked if one is not None and one.credit and one.from_))
 
 
 def _guides(case: Case, opinions: Mapping[str, Opinions]) -> dict[str, Guide]:

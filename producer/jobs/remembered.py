@@ -115,7 +115,7 @@ class Remembered:
 
     def _handles(self, episode: Episode) -> list[str]:
         asked = (self._library.requests.get(one) for one in episode.thanks)
-        return [one.from_ for one in asked if one is not None and one.credit]
+        return [one.from_ for one in asked if one is not None and one.credit and one.from_]
 
 
 def _packed_finding(finding: Finding, own: str) -> dict[str, Any]:

@@ -58,7 +58,7 @@ class Ingredients:
         for thanked in episode.thanks:
             request = requests.get(thanked)
             if request is not None:
-                yield f"request {thanked}", f"{request.from_ if request.credit else ''}".encode()
+                yield f"request {thanked}", f"{request.from_ or '' if request.credit else ''}".encode()
         folder = self._root / Path(own_file).parent
         beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
         for path in beside:

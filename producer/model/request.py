@@ -21,11 +21,11 @@ Feels = Annotated[tuple[Annotated[Complaint, BeforeValidator(as_complaint)], ...
 
 
 class Request(Record):
-    """One message. `credit` None: never asked, so no credit and the reply asks."""
+    """One message. `from_` None: it came without a name. `credit` None: never asked, so no credit and the reply asks."""
 
     id: Id
     received: Date | None = None
-    from_: Text = Field(alias="from")
+    from_: Text | None = Field(default=None, alias="from")
     credit: YesNo | None = None
     text: Text
     track: Text | None = None

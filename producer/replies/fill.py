@@ -55,7 +55,7 @@ class Filler:
         classes = tuple(self._garage(one) for one in self.choice.garages)
         asked = questions(self.lacking, self.request, classes)
         return ReplyView(
-            handle=wording.flat(self.request.from_),
+            handle=wording.flat(self.request.from_ or ""),
             presenter=wording.flat(self.channel.presenter),
             caution=wording.flat(self.channel.caution),
             spelling=self.channel.spelling,
@@ -182,7 +182,7 @@ class Filler:
 
     def _names_another(self, words: str) -> bool:
         others = (one.from_ for one in self.library.requests.values() if one.from_ != self.request.from_)
-        return any(one.casefold() in words.casefold() for one in others)
+        return any(one.casefold() in words.casefold() for one in others if one)
 
 
 def _start(setting: Setting, change: Change) -> str:

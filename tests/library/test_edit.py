@@ -359,8 +359,8 @@ def test_the_demo_takes_every_kind_of_edit(library: File) -> None:
     for file in sorted(library.rglob("*.yaml")):
         before = file.read_bytes()
         made = Draft(file.name, before)
-        for path, span in spans(made.text).values.items():
-            if span.kind == "scalar":
-                once = Draft(file.name, before)
-                once.set_value(path, "Z z")
-                assert len(once.diff().splitlines()) >= 5
+        scalars = [path for path, span in spans(made.text).values.items() if span.kind == "scalar"]
+        for path in scalars[:: max(1, len(scalars) // 12)]:
+            once = Draft(file.name, before)
+            once.set_value(path, "Z z")
+            assert len(once.diff().splitlines()) >= 5
