@@ -11,12 +11,13 @@ from typer.core import TyperCommand, TyperGroup
 MAKE = "Make an episode"
 ANSWER = "Answer viewers"
 KEEP = "Keep the library"
+UNDERSTAND = "See what the program understands"
 _HELP = """From setups and the reasons behind them to everything a tuning episode needs.
 
 'producer new library PATH' starts a library, 'producer COMMAND --help' tells more about a command.
 """
 _KINDS = re.compile(r"<(\w+)>")
-_GROUPS = (MAKE, ANSWER, KEEP)
+_GROUPS = (MAKE, ANSWER, KEEP, UNDERSTAND)
 
 
 class Plain(TyperCommand):

@@ -21,7 +21,8 @@ _PRAISED = listed(
 _WORKED = (
     "learned a lot", "saved my", "made my", "helped me", "helped a", "helps a", "fixed my", "fixed it", "cured my",
     "works great", "works perfectly", "worked great", "worked perfectly", "worked like", "works like",
-    "much better now",     "keep it up", "keep up the", "hats off", "you rock", "well done", "needed this", "exactly what i",
+    "much better now", "keep it up", "keep up the", "hats off", "you rock", "well done", "needed this",
+    "exactly what i",
     "just what i needed", "what i was looking", "owe you", "youre the best", "you are the best", "subscribed",
     "that did it", "did the trick", "worked a treat", "got my first win", "keep them coming", "keep em coming",
 )  # fmt: skip

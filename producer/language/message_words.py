@@ -264,7 +264,8 @@ _PLAIN = _each(
 TABLES: tuple[tuple[str, dict[str, object]], ...] = (
     ("word", _PLAIN), ("feel", _FEEL), ("pedal", _PEDALS), ("tyres", _TYRES), ("phase", _each(_ENTRY, "entry")),
     ("phase", _each(_MIDDLE, "middle")), ("phase", _each(_EXIT, "exit")), ("rear", _REAR), ("front", _FRONT),
-    ("lacks", _LACKS),    ("slip", _SLIP), ("turn", _TURNS), ("fine", _FINE), ("neg", _NEG), ("cure", _CURES), ("wish", _WISHES),
+    ("lacks", _LACKS), ("slip", _SLIP), ("turn", _TURNS), ("fine", _FINE), ("neg", _NEG), ("cure", _CURES),
+    ("wish", _WISHES),
     ("would", _WOULD), ("past", _PAST), ("makes", _MAKES), ("very", _VERY), ("after", _VERY_AFTER),
     ("little", _LITTLE), ("sep", _SEP), ("pronoun", _PRONOUN),
 )  # fmt: skip
