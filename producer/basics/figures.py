@@ -37,6 +37,15 @@ def signed(value: Decimal, decimals: int | None = None) -> str:
     return f"+{text}" if value > 0 and text.strip("0.") else text
 
 
+def give_or_take(value: float, half: float | None) -> tuple[str, str]:
+    """The size of a computed figure and of its doubt, no finer than the doubt allows: `1.4`, `0.5`; "" without one."""
+    if half is None:
+        return figure(Decimal(repr(abs(value))), 1), ""
+    decimals = 1 if half >= 0.05 else 2
+    doubt = max(Decimal(repr(half)), Decimal(1).scaleb(-decimals))
+    return figure(Decimal(repr(abs(value))), decimals), figure(doubt, decimals)
+
+
 def with_unit(text: str, unit: str) -> str:
     """A written figure and its unit, never to be broken apart: `750 lb/in`, `3.90:1`, `5`."""
     if not unit:

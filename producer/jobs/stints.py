@@ -5,11 +5,10 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from decimal import Decimal
 from pathlib import Path
 from textwrap import wrap
 
-from producer.basics.figures import figure, signed, with_unit
+from producer.basics.figures import MINUS, figure, with_unit
 from producer.basics.finding import Finding, in_order
 from producer.basics.spelling import spell
 from producer.checks.registry import run
@@ -18,7 +17,7 @@ from producer.jobs.evidence import evidence_of
 from producer.library.load import load
 from producer.model.episode import Episode
 from producer.model.library import Case, Library, laps_file
-from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Temperatures, TyreFinding, Wear
+from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Temperatures, Total, TyreFinding, Wear
 from producer.model.words import CORNERS
 from producer.stints.stints_json import stints_json
 from producer.stints.wording import laps, rounded
@@ -132,10 +131,7 @@ def _comparison(found: Comparison) -> Iterator[str]:
     yield from _wrapped(f"{found.second_name} against {found.first_name}: {found.title}", "")
     yield from _wrapped(found.crossover_text)
     yield from _wrapped(found.ahead_text)
-    told = ", ".join(
-        f"{_signed(one.seconds)} after {one.laps}{_give(one.interval.half) if one.interval else ''}"
-        for one in found.totals
-    )
+    told = ", ".join(f"{_signed(one)} after {one.laps}{_give(one)}" for one in found.totals)
     yield from _wrapped(f"Total time, {found.second_name} minus {found.first_name}: {told}.")
     for heading, texts in (("may be claimed:", found.may), ("may not:", found.may_not), ("note:", found.notes)):
         if texts:
@@ -144,13 +140,16 @@ def _comparison(found: Comparison) -> Iterator[str]:
                 yield from _wrapped(text, "    ")
 
 
-def _give(half: float) -> str:
-    return f" (give or take {rounded(half, 1)})"
+def _give(total: Total) -> str:
+    give = total.figures[1]
+    return f" (give or take {give})" if give else ""
 
 
-def _signed(value: float) -> str:
-    """`+0.4 s`, `−3.1 s`."""
-    return with_unit(signed(Decimal(repr(value)), 1), "s")
+def _signed(total: Total) -> str:
+    """`+0.4 s`, `−3.1 s`; nothing has no sign."""
+    amount = total.figures[0]
+    sign = "" if not amount.strip("0.") else MINUS if total.seconds < 0 else "+"
+    return with_unit(f"{sign}{amount}", "s")
 
 
 def _tyres(stints: Sequence[Stint], case: Case) -> Iterator[str]:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal, NamedTuple
 
+from producer.basics.figures import give_or_take
 from producer.basics.units import Quantity
 from producer.model.guide import Change
 from producer.model.words import Corner, Direction
@@ -287,6 +288,21 @@ class Total:
     interval: Interval | None
     beyond: bool = False
 
+    @property
+    def sure(self) -> bool:
+        """Whether the two can be told apart."""
+        return self.interval is not None and not self.interval.holds(0)
+
+    @property
+    def figures(self) -> tuple[str, str]:
+        """How far apart, and give or take how much, as both are written wherever they are shown: `3.1`, `0.7`."""
+        return give_or_take(self.seconds, self.interval.half if self.interval else None)
+
+    @property
+    def way(self) -> Literal["faster", "slower"]:
+        """What the second setup is."""
+        return "faster" if self.seconds < 0 else "slower"
+
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
@@ -296,7 +312,7 @@ class Comparison:
     where the lines are parallel, the interval is unbounded, or it lies outside the laps driven. `ahead_from_lap`: the
     second setup's total is ahead from there to the last of `laps`; None where it is not, or where the laps do not
     tell. `ahead_interval`: from lap to lap, where equal pace has an interval. `crossover_beyond` and `ahead_beyond`:
-    where it would come past the laps driven, for who says that it is a guess.
+    where it would come past the laps driven, for who says that it is a guess. `enough`: laps for a claim.
 
     `comparable` False: different conditions or driving, `why_not` says which; then `may` is empty. `title` says the
     finding in a few words, `paragraph` is ready for script and notes, `may` and `may_not` are its sentences and
@@ -327,6 +343,21 @@ class Comparison:
     crossover_beyond: float | None = None
     ahead_beyond: int | None = None
     ahead_interval: tuple[int, int] | None = None
+    enough: bool = True
+
+    @property
+    def ahead_for_sure(self) -> bool:
+        """Whether the second's total is ahead by more than chance once both have been driven to the end."""
+        end = self.totals[-1] if self.totals else None
+        return self.ahead_from_lap is not None and end is not None and end.seconds < 0 and end.sure
+
+    @property
+    def telling(self) -> tuple[Total, ...]:
+        """The totals beyond doubt that are worth a sentence: the last, and before it the first that goes the other
+        way."""
+        sure = [one for one in self.totals if one.sure]
+        other = [one for one in sure if one.way != sure[-1].way]
+        return (*other[:1], *sure[-1:])
 
     def total(self, laps: int) -> Total | None:
         """The total after so many laps, where it was computed."""

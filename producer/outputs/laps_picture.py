@@ -87,15 +87,9 @@ def _marks(comparison: Comparison) -> Iterator[LapMark]:
     if comparison.crossover_lap is not None:
         low, high = comparison.interval or (None, None)
         yield LapMark(f"equal pace at lap {round(comparison.crossover_lap)}", comparison.crossover_lap, low, high)
-    if comparison.ahead_from_lap is not None and _told_apart(comparison):
+    if comparison.ahead_from_lap is not None and comparison.ahead_for_sure:
         ahead, interval = comparison.ahead_from_lap, comparison.ahead_interval or (None, None)
         yield LapMark(f"ahead in total from lap {ahead}", ahead, *interval)
-
-
-def _told_apart(comparison: Comparison) -> bool:
-    """Whether the total after all laps is the second setup's beyond its interval."""
-    total = comparison.total(comparison.laps)
-    return total is None or total.interval is None or total.interval.high < 0
 
 
 def _notes(evidence: Evidence) -> Iterator[str]:

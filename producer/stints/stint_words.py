@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from producer.basics.figures import with_unit
+from producer.model.lap_figures import loss, start
 from producer.model.stints import Interval, Pace, Stint
 from producer.stints.pace import ENOUGH
-from producer.stints.wording import count, laps, rounded, seconds, sentence, the, thousandths
+from producer.stints.wording import count, laps, seconds, sentence, the, thousandths
 
 
 def may_claim(stint: Stint) -> tuple[str, ...]:
@@ -13,7 +15,7 @@ def may_claim(stint: Stint) -> tuple[str, ...]:
     if pace is None or len(stint.kept) < ENOUGH:
         return ()
     name = the(stint.setup_name)
-    told = [f"{sentence(name)} starts at {seconds(pace.lap_one)} and {_falls(pace)}."]
+    told = [f"{sentence(name)} starts at {with_unit(start(pace), 's')} and {_falls(pace)}."]
     if pace.fuel is not None and pace.fuel.gain > 0:
         told.append(
             f"The lighter car hides {thousandths(pace.fuel.gain)} a lap: the tyres alone lose "
@@ -47,12 +49,11 @@ def may_not_claim(stint: Stint) -> tuple[str, ...]:
 
 
 def _falls(pace: Pace) -> str:
-    interval = pace.falloff_interval
-    if interval is None or not _sure(interval):
+    told = loss(pace)
+    if told is None:
         return "does not fall off that these laps could tell"
     way = "loses" if pace.falloff > 0 else "gains"
-    give = max(interval.high - pace.falloff, pace.falloff - interval.low, 0.001)
-    return f"{way} {thousandths(abs(pace.falloff))} a lap, give or take {rounded(give, 3)}"
+    return f"{way} {with_unit(told[0], 's')} a lap, give or take {told[1]}"
 
 
 def _sure(interval: Interval | None) -> bool:

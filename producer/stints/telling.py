@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from producer.basics.figures import with_unit
 from producer.model.stints import Comparison, Interval, Total
 from producer.stints.pace import ENOUGH
-from producer.stints.wording import count, sentence, size, the, thousandths
+from producer.stints.wording import count, sentence, the, thousandths
 
 _TENS = {10: "ten laps", 20: "twenty laps", 40: "forty laps"}
 
@@ -30,6 +31,7 @@ def tell(found: Comparison, first_laps: int, second_laps: int, first_stints: int
         paragraph=_paragraph(found, words.short() if may else (), few),
         may=may,
         may_not=may_not,
+        enough=not few,
     )
 
 
@@ -73,18 +75,19 @@ class _Words:
         self._second = the(found.second_name)
 
     def short(self) -> tuple[str, ...]:
-        """For script and notes: where the paces meet, where the totals do, and the last total that is beyond doubt."""
-        sure = [one for one in self._found.totals if _sure(one.interval)]
-        return (*self._paces(), *(self._total(one) for one in sure[-1:]))
+        """For the notes: what one loses to the other at first, where the paces meet and the totals, how it ends."""
+        *before, last = self._found.telling or (None,)
+        totals = [self._total(one) for one in before if one is not None]
+        return (*totals, *self._paces(), *((self._total(last),) if last is not None else ()))
 
     def claims(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
         """What may be claimed and what not, of totals, paces and falloff."""
         may: list[str] = []
         may_not: list[str] = []
         for one in self._found.totals:
-            (may if _sure(one.interval) else may_not).append(self._total(one))
+            (may if one.sure else may_not).append(self._total(one))
         may += self._paces()
-        if self._found.ahead_from_lap is not None and not self._ahead_for_sure():
+        if self._found.ahead_from_lap is not None and not self._found.ahead_for_sure:
             may_not.append(f"That {self._second} is ahead in total: by the lines it is, but not by more than chance.")
         fall = self._falloff()
         (may if _sure(self._found.falloff_interval) else may_not).append(fall)
@@ -92,11 +95,11 @@ class _Words:
 
     def _total(self, one: Total) -> str:
         over = f"Over {_TENS.get(one.laps, count(one.laps, 'lap'))}"
-        give = one.interval.half if one.interval else None
-        if not _sure(one.interval):
-            return f"{over} the two cannot be told apart: {size(one.seconds, give)}."
-        way = "faster" if one.seconds < 0 else "slower"
-        return f"{over} {self._second} is {_with_way(one.seconds, give, way)}."
+        amount, give = one.figures
+        doubt = f", give or take {give}" if give else ""
+        if not one.sure:
+            return f"{over} the two cannot be told apart: {with_unit(amount, 's')}{doubt}."
+        return f"{over} {self._second} is {with_unit(amount, 's')} {one.way}{doubt}."
 
     def _paces(self) -> list[str]:
         found = self._found
@@ -104,7 +107,7 @@ class _Words:
         if found.crossover_lap is not None:
             quicker = self._second if found.falloff_difference < 0 else self._first
             told.append(f"{sentence(quicker)} is the quicker of the two from about lap {round(found.crossover_lap)}.")
-        if self._ahead_for_sure() and (found.ahead_from_lap or 0) > 1:
+        if self._found.ahead_for_sure and (found.ahead_from_lap or 0) > 1:
             told.append(f"In total time {self._second} is ahead from about lap {found.ahead_from_lap}.")
         return told
 
@@ -116,11 +119,6 @@ class _Words:
         less = "less" if found.falloff_difference < 0 else "more"
         amount = thousandths(abs(found.falloff_difference))
         return f"{sentence(self._second)} falls off by {amount} a lap {less}, give or take {_bare(interval.half)}."
-
-    def _ahead_for_sure(self) -> bool:
-        """Whether the second's total is ahead by more than chance once both have been driven to the end."""
-        end = self._found.totals[-1]
-        return self._found.ahead_from_lap is not None and end.seconds < 0 and _sure(end.interval)
 
     def crossover(self) -> str:
         """The lap of equal pace, or that there is none."""
@@ -136,7 +134,7 @@ class _Words:
     def ahead(self) -> str:
         """The lap from which the second is ahead in total, or that it is not."""
         found = self._found
-        if found.ahead_from_lap is not None and not self._ahead_for_sure():
+        if found.ahead_from_lap is not None and not self._found.ahead_for_sure:
             level = f"after {count(found.laps, 'lap')} the two cannot be told apart"
             return f"Total time: by the lines {self._second} is ahead from lap {found.ahead_from_lap}, but {level}."
         if found.ahead_from_lap is not None:
@@ -144,7 +142,7 @@ class _Words:
             doubt = f" (95 %: lap {around[0]} to {around[1]})" if around else ""
             return f"Total time: {self._second} is ahead from lap {found.ahead_from_lap}{doubt}."
         end = found.totals[-1]
-        if not _sure(end.interval):
+        if not end.sure:
             return f"Total time: after {count(found.laps, 'lap')} the two cannot be told apart."
         none = f"Total time: {self._second} is not ahead within the {count(found.laps, 'lap')} driven"
         if found.ahead_beyond is not None:
@@ -158,14 +156,14 @@ class _Words:
             return "Driven differently: no comparison"
         if few:
             return "Too few laps for a comparison"
-        if self._ahead_for_sure():
+        if self._found.ahead_for_sure:
             start = "the first lap" if found.ahead_from_lap == 1 else f"lap {found.ahead_from_lap}"
             return f"{found.second_name} is ahead from {start}"
         end = found.totals[-1]
         if found.crossover_lap is not None and found.falloff_difference < 0:
-            level = "not ahead" if _sure(end.interval) else "level in total"
+            level = "not ahead" if end.sure else "level in total"
             return f"{found.second_name} is quicker from lap {found.crossover_lap:.0f}, {level} by lap {found.laps}"
-        if _sure(end.interval):
+        if end.sure:
             behind_first = found.crossover_lap is not None
             return (
                 f"{found.first_name} is ahead {'by lap ' + str(found.laps) if behind_first else _for_all(found.laps)}"
@@ -175,12 +173,6 @@ class _Words:
 
 def _for_all(laps: int) -> str:
     return f"for all {count(laps, 'lap')}"
-
-
-def _with_way(seconds: float, give: float | None, way: str) -> str:
-    """`1.4 s faster, give or take 0.5`."""
-    amount, comma, rest = size(seconds, give).partition(",")
-    return f"{amount} {way}{comma}{rest}"
 
 
 def _bare(value: float) -> str:

@@ -24,14 +24,6 @@ def thousandths(value: float) -> str:
     return seconds(value, 3)
 
 
-def size(value: float, give: float | None) -> str:
-    """`1.4 s, give or take 0.5`: no finer than the doubt allows."""
-    if give is None:
-        return seconds(abs(value), 1)
-    decimals = 1 if give >= 0.05 else 2
-    return f"{seconds(abs(value), decimals)}, give or take {rounded(max(give, 10**-decimals), decimals)}"
-
-
 def count(number: int, word: str) -> str:
     """`ten laps`, `one lap`, `24 laps`."""
     written = _SMALL[number] if number < len(_SMALL) else str(number)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from producer.basics.figures import MINUS, NO_BREAK, decimals_of, figure, plain, signed, with_unit
+from producer.basics.figures import MINUS, NO_BREAK, decimals_of, figure, give_or_take, plain, signed, with_unit
 
 figures = st.decimals(allow_nan=False, allow_infinity=False, min_value=-99999, max_value=99999, places=4)
 
@@ -42,6 +42,21 @@ def test_for_machines() -> None:
 @pytest.mark.parametrize(("value", "text"), [("25", "+25"), ("-0.5", "−0.5"), ("0", "0"), ("0.001", "0.0")])
 def test_differences(value: str, text: str) -> None:
     assert signed(Decimal(value), 1 if "." in text else 0) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "half", "figures"),
+    [
+        (-1.44, 0.52, ("1.4", "0.5")),
+        (1.44, 0.02, ("1.44", "0.02")),
+        (1.44, 0.001, ("1.44", "0.01")),
+        (1.44, 0.0, ("1.44", "0.01")),
+        (0.04, 1.0, ("0.0", "1.0")),
+        (-2.0, None, ("2.0", "")),
+    ],
+)
+def test_a_figure_is_no_finer_than_its_doubt(value: float, half: float | None, figures: tuple[str, str]) -> None:
+    assert give_or_take(value, half) == figures
 
 
 @pytest.mark.parametrize(

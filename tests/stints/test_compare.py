@@ -48,6 +48,7 @@ def test_its_sentences(two: Two) -> None:
     assert found.crossover_text.startswith("Equal pace at lap 15 (95 %: lap 13 to 16, Fieller).")
     assert found.ahead_text.startswith("Total time: the long run is ahead from lap 30 (95 %: lap ")
     assert found.paragraph == (
+        "Over ten laps the long run is 1.9\u00a0s slower, give or take 0.4. "
         "The long run is the quicker of the two from about lap 15. "
         "In total time the long run is ahead from about lap 30. "
         "Over forty laps the long run is 4.4\u00a0s faster, give or take 1.0."

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from producer.stints.wording import count, laps, size, the, thousandths
+from producer.stints.wording import count, laps, the, thousandths
 
 
 @pytest.mark.parametrize(
@@ -20,20 +20,6 @@ from producer.stints.wording import count, laps, size, the, thousandths
 )
 def test_laps(numbers: tuple[int, ...], text: str) -> None:
     assert laps(numbers) == text
-
-
-@pytest.mark.parametrize(
-    ("value", "give", "text"),
-    [
-        (-1.44, 0.52, "1.4\u00a0s, give or take 0.5"),
-        (1.44, 0.02, "1.44\u00a0s, give or take 0.02"),
-        (1.44, 0.001, "1.44\u00a0s, give or take 0.01"),
-        (0.04, 1.0, "0.0\u00a0s, give or take 1.0"),
-        (2.0, None, "2.0\u00a0s"),
-    ],
-)
-def test_size(value: float, give: float | None, text: str) -> None:
-    assert size(value, give) == text
 
 
 @pytest.mark.parametrize(
