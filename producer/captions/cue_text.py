@@ -11,6 +11,7 @@ import html
 import re
 from dataclasses import dataclass, field
 
+from producer.basics.place import Place
 from producer.captions.blocks import Block, quoted
 from producer.captions.complaints import Complaints
 from producer.captions.payload import clean_line, clean_lines
@@ -117,33 +118,28 @@ def _angles(
     text = found.group()
     stamp = vtt_stamp(text[1:-1])
     if stamp is not None:
-        _stamp(stamp, text, _line_of(block, found.start()), block, pieces, complaints)
+        _stamp(stamp, found, block, pieces, complaints)
     elif _MARKUP.fullmatch(text) is None:
         pieces.found.append(html.unescape(text) if kind == "vtt" else text)
         if kind == "srt":
             shown.append(text)
             return
         message = f"players hide {quoted(text)}, which they take for markup; here it counts as said"
-        complaints.add("text-hidden", _line_of(block, found.start()), message, "write &lt; for < and &amp; for &")
+        complaints.add("text-hidden", _place(found, block, complaints), message, "write &lt; for < and &amp; for &")
 
 
-def _stamp(
-    stamp: int,
-    text: str,
-    line: int,
-    block: Block,
-    pieces: _Pieces,
-    complaints: Complaints,
-) -> None:
+def _stamp(stamp: int, found: re.Match[str], block: Block, pieces: _Pieces, complaints: Complaints) -> None:
     """Keep a word's time, unless it lies outside its cue or goes back."""
     if block.start_ms <= stamp <= max(block.start_ms, block.end_ms) and stamp >= (pieces.last or 0):
         pieces.found.append(stamp)
         pieces.last = stamp
         return
     what = "goes back" if stamp < (pieces.last or 0) else "lies outside its cue"
-    complaints.add("word-time-odd", line, f"the time {text} of a word {what}; it is left out")
+    message = f"the time {found.group()} of a word {what}; it is left out"
+    complaints.add("word-time-odd", _place(found, block, complaints), message)
 
 
-def _line_of(block: Block, offset: int) -> int:
-    """The line of the file that a place in the payload stands on."""
-    return block.payload[block.raw.count("\n", 0, offset)][0]
+def _place(found: re.Match[str], block: Block, complaints: Complaints) -> Place:
+    """Where a piece of the payload stands in the file, as far as its first line goes."""
+    before = block.raw[: found.start()].split("\n")
+    return complaints.at(block.payload[len(before) - 1][0], len(before[-1]) + 1, len(found.group().split("\n")[0]))

@@ -10,6 +10,10 @@ from producer.model.said import CaptionKind
 
 LARGEST = 16 << 20
 """Bytes; a day of rolling captions is a tenth of it."""
+_LINE_ENDS = {
+    "vtt": re.compile(r"\r\n|\r|\n"),
+    "srt": re.compile(r"\r\r\n|\r\n|\r|\n"),  # CR CR LF is what a careless conversion makes of CR LF
+}
 _SIGNATURE = re.compile(r"WEBVTT(?:[ \t\r\n]|\Z)")
 
 
@@ -47,3 +51,8 @@ def caption_kind(text: str, file: str) -> CaptionKind:
 def has_signature(text: str) -> bool:
     """Whether the text begins as a WebVTT file must."""
     return _SIGNATURE.match(text) is not None
+
+
+def lines_of(text: str, kind: CaptionKind) -> list[str]:
+    """The lines of a caption file without their ends, as the reader of its kind and an editor count them."""
+    return _LINE_ENDS[kind].split(text)

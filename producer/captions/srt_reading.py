@@ -12,16 +12,16 @@ from itertools import pairwise
 
 from producer.captions.blocks import Block, counted, quoted
 from producer.captions.complaints import Complaints
+from producer.captions.opening import lines_of
 from producer.captions.stamps import Times, looks_like_times, srt_times
 
-_LINE_END = re.compile(r"\r\r\n|\r\n|\r|\n")  # CR CR LF is what a careless conversion makes of CR LF
 _NUMBER = re.compile(r"\s*([0-9]{1,9})\s*")
 
 
 def srt_blocks(text: str, complaints: Complaints) -> list[Block]:
     """The cues of a SubRip file in its order; whatever is dropped or doubtful is complained of. Never fails."""
     reader = _Reader(complaints)
-    for number, line in enumerate(_LINE_END.split(text), 1):
+    for number, line in enumerate(lines_of(text, "srt"), 1):
         reader.take(number, line)
     reader.close()
     return reader.blocks

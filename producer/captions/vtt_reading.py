@@ -10,10 +10,9 @@ from dataclasses import dataclass, field
 
 from producer.captions.blocks import Block, counted, quoted
 from producer.captions.complaints import Complaints
-from producer.captions.opening import has_signature
+from producer.captions.opening import has_signature, lines_of
 from producer.captions.stamps import Times, vtt_times, vtt_trouble
 
-_LINE_END = re.compile(r"\r\n|\r|\n")
 _COMMENT = re.compile(r"NOTE(?:[ \t]|\Z)")
 _HEADING = re.compile(r"(?:STYLE|REGION)[ \t\f]*\Z")
 _NUMBER = re.compile(r"[0-9]{1,9}")
@@ -23,7 +22,7 @@ def vtt_blocks(text: str, complaints: Complaints) -> list[Block]:
     """The cues of a WebVTT file in its order. Never fails; a file without the signature has none."""
     if not has_signature(text):
         return []
-    reader = _Reader(_LINE_END.split(text), complaints)
+    reader = _Reader(lines_of(text, "vtt"), complaints)
     if reader.lines[-1] == "":
         reader.lines.pop()  # what follows the last line end is no line
     reader.position = 1

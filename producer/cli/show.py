@@ -58,7 +58,13 @@ def counts_text(findings: Sequence[Finding]) -> str:
 
 def findings_json(findings: Sequence[Finding]) -> str:
     """The shape that other programs rely on."""
-    rows = [
+    shape = {"format": 1, "counts": counts(findings), "findings": finding_rows(findings)}
+    return json.dumps(shape, ensure_ascii=False, indent=2)
+
+
+def finding_rows(findings: Iterable[Finding]) -> list[dict[str, object]]:
+    """Findings as they stand in every JSON shape."""
+    return [
         {
             "code": one.code,
             "severity": str(one.severity),
@@ -73,7 +79,6 @@ def findings_json(findings: Sequence[Finding]) -> str:
         }
         for one in findings
     ]
-    return json.dumps({"format": 1, "counts": counts(findings), "findings": rows}, ensure_ascii=False, indent=2)
 
 
 def exit_code(findings: Iterable[Finding], *, strict: bool) -> int:
