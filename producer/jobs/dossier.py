@@ -40,10 +40,11 @@ def _complete(case: Case, channel: Channel, garage: Garage, track: Track, opinio
     guides = _guides(case, opinions)
     gears = _gearing(case, garage, channel)
     named = credited(case)
-    narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named)
+    laps = evidence_of(case)
+    narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named, laps)
     return Dossier(
         channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named,
-        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions, evidence_of(case),
+        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions, laps,
     )  # fmt: skip
 
 

@@ -5,19 +5,29 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-PassageKind = Literal["talk", "conditions", "value", "reason", "advice", "caution"]
+PassageKind = Literal["talk", "conditions", "value", "reason", "advice", "laps", "caution"]
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """One text for the screen, and the words of the passage that bring it up ("" for the passage's start)."""
+
+    lines: tuple[str, ...]
+    cue_word: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Passage:
     """One stretch that is spoken in one go. `text` is the prose to read, figures written out for the eye.
 
-    `settings` are the addresses (splits included) whose values it speaks, in the order spoken.
+    `settings` are the addresses (splits included) whose values it speaks, in the order spoken; `boards` what it
+    brings to the screen besides their values.
     """
 
     kind: PassageKind
     text: str
     settings: tuple[str, ...] = ()
+    boards: tuple[Board, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

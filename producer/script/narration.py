@@ -18,10 +18,12 @@ from producer.model.gearing import Gearing
 from producer.model.guide import Guide
 from producer.model.script import Narration, Passage, Section
 from producer.model.sheet import Sheet
+from producer.model.stints import Evidence
 from producer.model.track import Track
 from producer.script.around import closing, conditions_and_approach, opening
 from producer.script.blocks import blocks
 from producer.script.gearing import gearing_line
+from producer.script.laps import laps_section
 from producer.script.shots import page_shots
 from producer.script.speaker import Speaker, counted, setup_name
 from producer.script.telling import Teller
@@ -37,12 +39,14 @@ def narrate(
     gearing: Mapping[str, Gearing],
     conditions: Sequence[ConditionLine],
     handles: Sequence[str] = (),
+    evidence: Evidence | None = None,
 ) -> Narration:
     """What is said, section by section; the author's prose is rendered already and is flattened from Markdown.
 
     `sheets`: at least one, the first is told whole. `guides` and `gearing` by setup id, both may lack one.
-    `handles`: of those who asked and may be named. Sections: `opening`, `conditions`, `<setup>.<page>` ...,
-    `<setup>` alone where it is the same as the first, `closing`. Raises ValueError without a sheet.
+    `handles`: of those who asked and may be named. `evidence`: what the test laps say. Sections: `opening`,
+    `conditions`, `<setup>.<page>` ..., `<setup>` alone where it is the same as the first, `laps`, `closing`. Raises
+    ValueError without a sheet.
     """
     if not sheets:
         raise ValueError("there is no setup to tell")
@@ -53,6 +57,7 @@ def narrate(
         conditions_and_approach(speaker, garage, episode, conditions),
         *story.first(),
         *(section for sheet in sheets[1:] for section in story.other(sheet)),
+        laps_section(speaker, sheets, evidence),
         closing(speaker, channel, episode, sheets),
     )
     return Narration(tuple(one for one in sections if one.passages))

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from producer.basics.spelling import spell
 from producer.captions.profile import reading_profile
@@ -11,7 +10,7 @@ from producer.captions.speed import needed_ms
 from producer.captions.spoken import spoken_words
 from producer.model.cue import Cue, ReadingProfile
 from producer.model.dossier import Dossier
-from producer.model.script import Passage, Section, Span
+from producer.model.script import Board, Passage, Section, Span
 from producer.model.sheet import Sheet
 from producer.model.words import CORNERS, ENDS
 from producer.script.speaker import capital
@@ -23,7 +22,7 @@ _ROWS = (("lf", "rf", "left", "right"), ("lr", "rr"))
 
 def on_screen(dossier: Dossier) -> tuple[Cue, ...]:
     """The cues that are wanted, in order of start, milliseconds: a title, the conditions, each setup's name, every
-    value as it is said (a later setup's with what it was), the caution.
+    value as it is said (a later setup's with what it was), what the test laps say, the caution.
 
     A cue's end is a wish: until the next value, the end of its reason or of the section. `captions.settling.settle`
     makes them legal; each starts late enough for the one before to be read, by two seconds at most.
@@ -31,14 +30,6 @@ def on_screen(dossier: Dossier) -> tuple[Cue, ...]:
     profile = reading_profile(dossier.channel.captions)
     wanted = sorted(_wanted(dossier, profile), key=lambda one: one.start_ms)
     return _in_turn(wanted, profile)
-
-
-@dataclass(frozen=True, slots=True)
-class _Board:
-    """One text for the screen and the words in the narration that bring it up ("" for the passage's start)."""
-
-    lines: tuple[str, ...]
-    cue_word: str = ""
 
 
 def _wanted(dossier: Dossier, profile: ReadingProfile) -> Iterator[Cue]:
@@ -52,23 +43,25 @@ def _wanted(dossier: Dossier, profile: ReadingProfile) -> Iterator[Cue]:
         yield from _timed(passage, span, boards, _until(dossier, span))
 
 
-def _titles(dossier: Dossier, section: Section, seen: set[str]) -> tuple[_Board, ...]:
+def _titles(dossier: Dossier, section: Section, seen: set[str]) -> tuple[Board, ...]:
     """The episode's title card, and a setup's name where its part begins."""
     if section.id == "opening":
-        return (_Board((dossier.track.name, dossier.garage.name)),)
+        return (Board((dossier.track.name, dossier.garage.name)),)
     sheet = _sheet(dossier, section)
     if sheet is None or sheet.id in seen:
         return ()
     seen.add(sheet.id)
-    return (_Board((sheet.name if sheet.setup.tested else f"{sheet.name}, untested",)),)
+    return (Board((sheet.name if sheet.setup.tested else f"{sheet.name}, untested",)),)
 
 
-def _boards(dossier: Dossier, section: Section, passage: Passage, profile: ReadingProfile) -> tuple[_Board, ...]:
+def _boards(dossier: Dossier, section: Section, passage: Passage, profile: ReadingProfile) -> tuple[Board, ...]:
     sheet = _sheet(dossier, section)
     if passage.kind == "caution":
-        return (_Board((dossier.channel.caution,)),)
+        return (Board((dossier.channel.caution,)),)
     if passage.kind == "conditions":
         return tuple(_conditions(dossier, profile))
+    if passage.boards:
+        return passage.boards
     if sheet is None or not passage.settings:
         return ()
     first = dossier.first
@@ -79,34 +72,34 @@ def _boards(dossier: Dossier, section: Section, passage: Passage, profile: Readi
     )
 
 
-def _conditions(dossier: Dossier, profile: ReadingProfile) -> Iterator[_Board]:
+def _conditions(dossier: Dossier, profile: ReadingProfile) -> Iterator[Board]:
     lines = [_own(dossier, f"{one.name}: {one.value}") for one in dossier.conditions]
     if dossier.episode.tested_with:
         lines.append(f"Version {dossier.episode.tested_with}")
     for start in range(0, len(lines), profile.lines):
-        yield _Board(tuple(lines[start : start + profile.lines]))
+        yield Board(tuple(lines[start : start + profile.lines]))
 
 
-def _values(dossier: Dossier, sheet: Sheet, group: Sequence[str], profile: ReadingProfile) -> Iterator[_Board]:
+def _values(dossier: Dossier, sheet: Sheet, group: Sequence[str], profile: ReadingProfile) -> Iterator[Board]:
     """Corners of one parameter side by side, front above rear as on the car; on one board where it can be read."""
     if len(group) == 1:
         name = short_name(sheet, group[0])
-        yield _Board(_fitted(_own(dossier, name), sheet.shown(group[0]), profile), sheet.figure(group[0]))
+        yield Board(_fitted(_own(dossier, name), sheet.shown(group[0]), profile), sheet.figure(group[0]))
         return
     rows = [row for parts in _ROWS if (row := [one for one in group if _part(one) in parts])]
     boards = [_row(dossier, sheet, row, profile) for row in rows]
     together = (*boards[0].lines, *(_figures(sheet, row) for row in rows[1:]))
     if len(together) <= profile.lines and needed_ms("\n".join(together), profile) <= profile.longest_ms:
-        yield _Board(together)
+        yield Board(together)
     else:
         yield from boards
 
 
-def _row(dossier: Dossier, sheet: Sheet, row: Sequence[str], profile: ReadingProfile) -> _Board:
+def _row(dossier: Dossier, sheet: Sheet, row: Sequence[str], profile: ReadingProfile) -> Board:
     """`Spring LF 725, RF 775 lb/in`."""
     parameter = sheet.setting(row[0]).parameter.name
     lines = _fitted(_own(dossier, capital(parameter)), _figures(sheet, row), profile)
-    return _Board(lines, sheet.figure(row[0]))
+    return Board(lines, sheet.figure(row[0]))
 
 
 def _figures(sheet: Sheet, row: Sequence[str]) -> str:
@@ -115,13 +108,13 @@ def _figures(sheet: Sheet, row: Sequence[str]) -> str:
     return ", ".join(f"{_label(one)} {figure}" for one, figure in zip(row, figures, strict=True))
 
 
-def _changed(dossier: Dossier, sheet: Sheet, settings: Sequence[str], profile: ReadingProfile) -> Iterator[_Board]:
+def _changed(dossier: Dossier, sheet: Sheet, settings: Sequence[str], profile: ReadingProfile) -> Iterator[Board]:
     """`RF spring 750 lb/in, was 775`, one setting at a time."""
     for one in settings:
         before = dossier.first.value(one)
         was = "" if before is None or before == sheet.value(one) else f", was {sheet.garage.figure(one, before)}"
         lines = _fitted(_own(dossier, short_name(sheet, one)), sheet.shown(one) + was, profile)
-        yield _Board(lines, sheet.figure(one))
+        yield Board(lines, sheet.figure(one))
 
 
 def short_name(sheet: Sheet, address: str) -> str:
@@ -163,7 +156,7 @@ def _sheet(dossier: Dossier, section: Section) -> Sheet | None:
     return next((one for one in dossier.sheets if one.id == section.setup), None)
 
 
-def _timed(passage: Passage, span: Span, boards: Sequence[_Board], until: int) -> Iterator[Cue]:
+def _timed(passage: Passage, span: Span, boards: Sequence[Board], until: int) -> Iterator[Cue]:
     """Each board when its figure is said; boards without one share the passage evenly."""
     starts = [_said_at(passage, span, board, index / len(boards)) for index, board in enumerate(boards)]
     for index, board in enumerate(boards):
@@ -172,7 +165,7 @@ def _timed(passage: Passage, span: Span, boards: Sequence[_Board], until: int) -
         yield Cue(start, max(start, end), board.lines)
 
 
-def _said_at(passage: Passage, span: Span, board: _Board, share: float) -> int:
+def _said_at(passage: Passage, span: Span, board: Board, share: float) -> int:
     """When the name before the board's figure begins, by its share of the passage's words."""
     length = span.end_ms - span.start_ms
     place = passage.text.find(board.cue_word) if board.cue_word and share else -1

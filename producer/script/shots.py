@@ -35,6 +35,11 @@ def page_shots(sheet: Sheet, page: str | None, addresses: Sequence[str]) -> tupl
     return (screen, *_corner_shots(sheet, addresses))
 
 
+def laps_shots() -> tuple[str, ...]:
+    """The chart of the laps while it is told what they say."""
+    return ("Screen: the chart of the test laps, long enough to follow both lines",)
+
+
 def closing_shots(sheets: Sequence[Sheet]) -> tuple[str, ...]:
     """The cards, long enough to stop the video on."""
     cards = "the card" if len(sheets) == 1 else "both cards" if len(sheets) == 2 else "the cards, one after another"

@@ -78,7 +78,10 @@ class _Words:
         """For the notes: what one loses to the other at first, where the paces meet and the totals, how it ends."""
         *before, last = self._found.telling or (None,)
         totals = [self._total(one) for one in before if one is not None]
-        return (*totals, *self._paces(), *((self._total(last),) if last is not None else ()))
+        paces, end = self._paces(), self._found.totals[-1]
+        # A pace without a total would be heard as one.
+        ends = [last] if last is not None and end.sure else [end] if paces else []
+        return (*totals, *paces, *(self._total(one) for one in ends))
 
     def claims(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
         """What may be claimed and what not, of totals, paces and falloff."""
@@ -98,7 +101,7 @@ class _Words:
         amount, give = one.figures
         doubt = f", give or take {give}" if give else ""
         if not one.sure:
-            return f"{over} the two cannot be told apart: {with_unit(amount, 's')}{doubt}."
+            return f"{over} their total times cannot be told apart: {with_unit(amount, 's')}{doubt}."
         return f"{over} {self._second} is {with_unit(amount, 's')} {one.way}{doubt}."
 
     def _paces(self) -> list[str]:

@@ -19,6 +19,7 @@ from producer.model.guide import Guide
 from producer.model.library import Case, Library
 from producer.model.record import Record
 from producer.model.script import Narration, Passage, Section
+from producer.model.stints import Evidence
 from producer.model.track import Track
 from producer.script.narration import narrate
 from producer.script.pace import timeline
@@ -153,13 +154,16 @@ def tell() -> Callable[..., Told]:
         guides: dict[str, Guide] | None = None,
         gearing: dict[str, Gearing] | None = None,
         handles: tuple[str, ...] = (),
+        evidence: Evidence | None = None,
     ) -> Told:
         setup = f"  - setup: short\n{indented(first, 4)}    values:{values}"
         told_why = f"    reasons:\n{indented(reasons, 6)}" if reasons else ""
         episode = read(Episode, f"{HEAD}{top}\nsetups:\n{setup}{told_why}{indented(more, 2)}")
         car, track, owner = read(Garage, garage), read(Track, TRACK), read(Channel, channel)
         case = Library(owner, {"test-car": car}, {"oval": track}, {"test": episode}, {}, {}).case(episode)
-        narration = narrate(owner, track, car, episode, case.sheets, guides or {}, gearing or {}, conditions, handles)
+        narration = narrate(
+            owner, track, car, episode, case.sheets, guides or {}, gearing or {}, conditions, handles, evidence
+        )
         return Told(case, owner, narration, conditions, gearing)
 
     return make
