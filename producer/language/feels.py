@@ -10,6 +10,7 @@ from producer.language.lexicon import CAUSES
 from producer.language.tokens import listed
 from producer.model.words import PHASES, Phase
 
+_ARROWS = frozenset({"->", "=>", "→", ":", "="})
 _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
 # Once the complaint and its place are said, these begin what to do about it.
 _ACTS = listed("go try run set bring just then i we you i'd give")
@@ -39,6 +40,8 @@ class Condition:
 def effect(row: list[Item]) -> Effect | None:
     """The effect that a stretch states; None where it states none, or two that disagree."""
     said = [(at, sign) for at, one in enumerate(row) if one.kind == "feel" for sign in [_sign(row, at)] if sign]
+    if len(said) > 1:  # "frees it up without making it loose off" only frees it
+        said = [(at, sign) for at, sign in said if all(one.word != "without" for one in row[max(0, at - 4) : at])]
     if not said or len({sign for _, sign in said}) > 1:
         return None
     where = {phase for at, _ in said for phase in _where(row, at)}
@@ -54,13 +57,32 @@ def conditions(row: list[Item]) -> list[Condition]:
     found: list[Condition] = []
     at = 0
     while at < len(row):
-        one = _condition(row, at) if row[at].kind == "if" else None
+        one = _condition(row, at) if row[at].kind == "if" else _heading(row, at)
         if one is not None:
             found.append(one)
             at = one.last
         else:
             at += 1
     return found
+
+
+def _heading(row: list[Item], first: int) -> Condition | None:
+    """As in "loose off -> LR spring up 25", "tight in: ...", "free off, take a click out ..." at the head of a note."""
+    if first and not (row[first - 1].kind == "sep" and row[first - 1].word in {";", ":", "~"}):
+        return None
+    feel = next((at for at in range(first, min(first + 5, len(row))) if row[at].kind == "feel"), None)
+    if feel is None or _feel(row[feel])[1] != "state" or any(x.kind not in {"word", "move"} for x in row[first:feel]):
+        return None
+    last = feel + 1
+    while last < len(row) and (row[last].kind == "phase" or row[last].word in {"in", "off", "out", "the", "of"}):
+        last += 1
+    joint = row[last] if last < len(row) else None
+    acts = row[last + 1].kind if last + 1 < len(row) else ""
+    leads = joint is not None and (
+        joint.word in _ARROWS or (joint.word == "," and acts in _STARTERS - {"number", "set"})
+    )
+    feels = _complaint(row, first, feel, last) if leads else None
+    return Condition(first, last, feels, row[first].start, row[last - 1].end) if feels else None
 
 
 def _condition(row: list[Item], first: int) -> Condition | None:

@@ -9,6 +9,10 @@ from producer.language.number_words import MORE, OH, PARTS, SMALL, TENS, UNITS, 
 from producer.language.tokens import Words
 
 _HUNDRED = Decimal(100)
+# "Half of the field" is no figure, "an eighth of toe out" is.
+_WHOLES = frozenset({"the", "them", "you", "us", "those", "these", "my", "our", "your", "that", "this", "it", "all"})
+# Before "one" these count it: "took one out".
+_ADDED = frozenset({"up", "down", "by", "took", "take", "add", "added", "put", "went", "go"})
 _ARTICLES = frozenset({"a", "an", "another", "one"})
 
 
@@ -134,7 +138,7 @@ def _after_article(text: list[str], at: int) -> Said | None:
         return Said(at + 2, (PARTS["half"],))
     if word in PARTS:
         of = text[at + 1 : at + 2] == ["of"]
-        return None if of and not set(text[at + 2 : at + 4]) & set(UNITS) else Said(at + 1, (PARTS[word],))
+        return None if of and _WHOLES & set(text[at + 2 : at + 3]) else Said(at + 1, (PARTS[word],))
     if word in SMALL or word in TENS or word[0].isdigit():
         return _counted_again(text, at)
     unit = UNITS.get(word, "")
@@ -187,7 +191,7 @@ def _ended(text: list[str], at: int, groups: list[tuple[int, int]], hundred: boo
         part, following = _and_part(text, at)
         if part:
             return Said(following, (value + part,))
-        counted = word in UNITS or word in MORE or (at > 1 and text[at - 2] in {"up", "down", "by"})
+        counted = word in UNITS or word in MORE or (at > 1 and text[at - 2] in _ADDED) or word == "out"
         if value == 1 and text[at - 1] == "one" and not counted:
             return None  # "this one", "one of them"
         return Said(at, (value,), (value / _HUNDRED,) if hundred else ())

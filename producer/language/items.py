@@ -9,12 +9,27 @@ from producer.language.number_words import SMALL
 from producer.language.numbers import STARTS, Number, read
 from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import Words, listed
+from producer.model.grid import Grid
 
 _PLACED = frozenset({"param", "corner", "axle", "side", "split"})
 _BETWEEN = frozenset({"word", "at", "in", "pronoun"})
 # "bump the right front" is a movement, "bump on the right front" a setting.
 _DOUBTFUL = frozenset({"bump", "bumps"})
 _NOUNS_AFTER = listed("the these those a over of every some big its no many and")
+_TO_A_FIGURE = listed(
+    "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar"
+)
+_MIDDLES = listed("middle center centre")
+_BETTER = listed("better nicer easier freer sooner quicker more")
+_TURNING = listed("turn turns turned turning rotate rotates rotated rotating")
+_SLIDES = listed(
+    "slide slides sliding slid kick kicks kicking kicked swing swings swinging hang hangs hanging drift drifts drifting "
+    "wash washes washing slip slips slipping skate skates skating hop hops hopping dance dances dancing wander wanders"
+)
+_PARTS = listed("spring springs bar weight split gear pressure pressures shock shocks percentage bias")
+_REARS = listed("rear back tail butt")
+_NOSES = listed("nose front")
+_TURNED = listed("this it the on off up down your my around left right over into one two three four 1 2 3 4 a that")
 _GEARS = listed("top first second third fourth fifth sixth high low next my your riding landing")
 
 
@@ -58,7 +73,6 @@ def _smooth(sentence: Words) -> Words:
 
 def _scan(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
     text, starts, ends = sentence.text, sentence.start, sentence.end
-    phrases = vocabulary.phrases
     found: list[Item] = []
     at, last = 0, len(text)
     while at < last:
@@ -69,18 +83,73 @@ def _scan(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
                 found.append(Item("number", word, number, number.start, number.end))
                 at = following
                 continue
-        size, kind, data = 1, "word", None
-        for length, rest, named, meant in phrases.get(word, ()):
-            if length == 1 or text[at + 1 : at + length] == rest:
-                if named == "param" and _other_sense(text, at, length):
-                    continue
-                size, kind, data = length, named, meant
-                break
+        size, kind, data = _phrase(sentence, at, found, vocabulary)
         if word in _DOUBTFUL and kind == "word" and (at == 0 or text[at - 1] not in _NOUNS_AFTER):
             kind, data = "move", (1, "verb")
-        found.append(Item(kind, text[at + size - 1], data, starts[at], ends[at + size - 1]))
+        kind, data = _driven(text, at, size, kind, data)
+        if kind == "feel" and found and found[-1].kind == "feel" and found[-1].data == data:
+            found[-1].word, found[-1].end = text[at + size - 1], ends[at + size - 1]  # "snapping loose"
+        else:
+            found.append(Item(kind, text[at + size - 1], data, starts[at], ends[at + size - 1]))
         at += size
     return found
+
+
+def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary) -> tuple[int, str, object]:
+    """The longest phrase at a word that means there what it says: (number of words, kind, data)."""
+    text = sentence.text
+    for length, rest, kind, data in vocabulary.phrases.get(text[at], ()):
+        if length > 1 and text[at + 1 : at + length] != rest:
+            continue
+        if kind == "short":
+            if _figure_beside(sentence, at, length, found, vocabulary.grids[str(data)]):
+                return length, "param", data
+        elif kind == "param" and _other_sense(text, at, length):
+            continue
+        elif not (kind == "phase" and text[at] == "turn" and not _MIDDLES.isdisjoint(text[at + 2 : at + 5])):
+            return length, kind, data  # but "never want to turn in the middle"
+    return 1, "word", None
+
+
+def _driven(text: list[str], at: int, size: int, kind: str, data: object) -> tuple[str, object]:
+    """Words that are an effect by what stands before them: "the rear slides", "turns a lot better", "want to turn"."""
+    word = text[at]
+    if size > 1 or kind not in {"word", "sep", "move", "out"}:
+        return kind, data
+    before = text[max(0, at - 5) : at]
+    if word in _BETTER and not _TURNING.isdisjoint(before):
+        return "feel", (-1, "change")
+    if word in _SLIDES:
+        for back in range(at - 1, max(-1, at - 6), -1):
+            if (
+                text[back] in _REARS | _NOSES
+                and text[back - 1] not in {"left", "right"}
+                and text[back + 1] not in _PARTS
+            ):
+                return "feel", (-1 if text[back] in _REARS else 1, "state")
+    if word == "turn" and text[at - 1 : at] in (["to"], ["ever"], ["even"], ["would"], ["'ll"], ["can"], ["it"]):
+        wanted = not {"want", "wants", "wanting", "never", "won't", "refuse", "refuses", "able", "hard", "'ll", "lets",
+                      "let", "makes", "make", "gets", "get", "helps"}.isdisjoint(before)  # fmt: skip
+        if wanted and text[at + 1 : at + 2] and text[at + 1] not in _TURNED:
+            return "feel", (-1, "change")
+    return kind, data
+
+
+def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], grid: Grid) -> bool:
+    """Whether a figure that the setting could have stands beside its short name: "bias is at 62", "1.25 bar"."""
+    text = sentence.text
+    before = found[-1] if found else None
+    if before is not None and before.kind == "number" and any(map(grid.inside, number_of(before).readings)):
+        return True
+    if before is not None and before.word == "of" and len(found) > 1 and found[-2].kind == "number":
+        return bool(number_of(found[-2]).unit)
+    after = at + length
+    while after < len(text) and after - at - length < 5 and text[after] in _TO_A_FIGURE:
+        after += 1
+    if after >= len(text):
+        return False
+    number = read(sentence, after)[0]
+    return number is not None and not number.foreign and any(map(grid.inside, number.readings))
 
 
 def _other_sense(text: list[str], at: int, length: int) -> bool:
@@ -111,9 +180,22 @@ def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
             at += 1
             continue
         cluster, following = _cluster(row, at, vocabulary)
+        after = row[following] if following < len(row) else None
+        if after is not None and after.kind == "foreign" and not after.data and _of_air(row, at):
+            name = vocabulary.of_role("tyre_pressure")
+            cluster.append(Item("param", after.word, name, after.start, after.end)) if name else None
+            following += 1
         found.append(_mention(cluster, row[following] if following < len(row) else None, vocabulary))
         at = following
     return found
+
+
+def _of_air(row: list[Item], at: int) -> bool:
+    """As in "half a pound in the left front tire": pounds go into a tyre, and come out of it."""
+    near = row[max(0, at - 5) : at]
+    into = any(one.kind in {"in", "out"} or one.word in {"in", "out"} for one in near)
+    counted = any(one.kind == "number" and number_of(one).unit in {"lb", "psi"} for one in near)
+    return into and counted and not any(one.kind == "param" for one in near)
 
 
 def _cluster(row: list[Item], at: int, vocabulary: Vocabulary) -> tuple[list[Item], int]:

@@ -8,6 +8,7 @@ here too, as plain words.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from producer.language.tokens import listed
 
@@ -15,6 +16,12 @@ from producer.language.tokens import listed
 def _each(text: str, data: object = None) -> dict[str, object]:
     """Phrases divided by `|`, all with the same data."""
     return {phrase.strip(): data for phrase in text.replace("\n", " ").split("|") if phrase.strip()}
+
+
+def _all(*parts: str, data: object = None) -> dict[str, object]:
+    """Every way through several tables of `|`; an empty part may be left out."""
+    ways = product(*(part.split("|") for part in parts))
+    return {" ".join(one for one in way if one): data for way in ways}
 
 
 CORNER: dict[str, object] = {
@@ -83,7 +90,77 @@ CORRECT = _each(
 )
 # Effects. (polarity, kind, part of the corner if said): +1 tighter, -1 looser; a `state` is a complaint, a `change` is
 # an effect as it is said, a `refusal` is either.
+_HOLDING = "keeps|keep|kept|keeping|holds|hold|held|holding"
+_CALMING = (
+    "plants|plant|planted|planting|settles|settle|settled|settling|calms|calm|calmed|calming|pins|secures|secured"
+)
+_REAR_END = "rear|back|tail|rear end|back end|butt|rear tires|rear tyres"
+_NOSE = "nose|front|front end|front tires|front tyres"
 FEEL: dict[str, object] = {
+    **_all(
+        _HOLDING,
+        "the|my",
+        _REAR_END,
+        "under me|under you|planted|in line|down|behind me|stuck|on the ground|in check|"
+        "put|straight|stable|settled|hooked up|in place|calm|under control|under the car|glued|still",
+        data=(1, "change"),
+    ),
+    **_all(
+        _HOLDING,
+        "it|the car",
+        "planted|in line|stuck|stable|settled|calm|under control|straight|hooked up|tied down",
+        data=(1, "change"),
+    ),
+    **_all(
+        _CALMING + "|ties down|tied down|stabilizes|stabilises|hooks up|glues|steadies|steadied|tightens|tightened|"
+        "tames|tamed",
+        "the|my",
+        _REAR_END,
+        "|down|up",
+        data=(1, "change"),
+    ),
+    **_all(
+        "helps|help|helped|gets|get|got|lets|let|makes|make|made",
+        "the|my",
+        _NOSE,
+        "turn|rotate|bite|stick|turn better|point|dig|work|work better|grip|bite better|cut",
+        data=(-1, "change"),
+    ),
+    **_all(
+        "helps|help|helped|gets|get|got|lets|let|makes|make|made",
+        "the|my",
+        _NOSE,
+        "turn in",
+        data=(-1, "change", "entry"),
+    ),
+    **_all(
+        "helps|help|helped|gets|get|got|lets|let|makes|make|made",
+        "it|the car|the thing|this thing|this car|her",
+        "rotate|turn|to rotate|to turn|point|rotate better|come around better|cut",
+        data=(-1, "change"),
+    ),
+    **_all(
+        "more|extra|additional",
+        "rear grip|rear bite|stability|security|side bite|rear traction|drive off|forward bite",
+        data=(1, "change"),
+    ),
+    **_all("more|extra|additional", "front grip|front bite|turn|front end", data=(-1, "change")),
+    **_all(
+        "takes|took|take|taking",
+        "the",
+        "edge|wiggle|snap|looseness|twitch|nervousness",
+        "off|out of it|out|away",
+        data=(1, "change"),
+    ),
+    **_all(
+        "takes|took|take|taking",
+        "the",
+        "push|tight|tightness|understeer",
+        "out of it|out|away|off",
+        data=(-1, "change"),
+    ),
+    **_each("too loose|way too loose|too free", (-1, "state")),
+    **_each("too tight|way too tight", (1, "state")),
     **_each(
         "tighter|tightens|tighten|tightened|tightening|tightens up|tightens it up|tighten it up|tightened it up|"
         "tightens the car up|tighten up|tightens it|more stable|more secure|more planted|stabilizes|stabilises|"
@@ -157,15 +234,21 @@ CURE = _each(
     "cure|cures|cured|curing|fix|fixes|fixed|fixing|keeps it from|keep it from|kept it from|keeps|stop|stops|"
     "stopped|stopping|prevents|prevent|prevented|preventing|gets rid of|get rid of|got rid of|takes away|"
     "took away|takes care of|took care of|takes out the|removes|kills|killed|eliminates|tames|helps with|"
+    "quit|quits|quitting|stops it from|stopped it from|gets it to quit|ends|ended|"
     "helps the push|goes away|go away|went away|gone|is gone|disappears|disappeared|"
     "eases|eased|keep the|against|answers|answer for"
 )
 # Before a complaint these say that the setting brings it on.
 CAUSES = listed("make makes made making gets got getting becomes become became turns turned too gives")
-IF = _each("if|when|whenever|in case|once|should it|as soon as|anytime")
+IF = _each(
+    "if|when|whenever|in case|once|should it|as soon as|anytime|any time|let's say|lets say|say it|say you|say the car|"
+    "say your car|suppose|supposing|assuming|for a car that|with a car that|on a car that|should the car|should yours|"
+    "should your car|should the rear|should the front|for cars that|if ever|in the case that|for when|every time|"
+    "each time|the moment|any day|on nights when|on days when"
+)
 SEP = _each(
     ",|;|:|(|)|–|—|-|/|and|but|so|which|because|then|while|though|although|since|or|plus|whereas|unless|"
-    "okay|so that|and then|where|~"
+    "okay|so that|and then|where|~|no change|no changes|unchanged"
 )
 WOULD = _each("would|could|might|may|should|can|want|wanted|i'd|you'd|'d|try|'ll|will|going to|gonna|maybe|perhaps")
 PAST = _each(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import cast
 
@@ -52,6 +52,21 @@ def without_others(row: list[Item], heads: Collection[str]) -> list[Item]:
     ]
 
 
+def signed(row: list[Item], grid: Grid | None) -> list[Item]:
+    """The row with "-25" of a setting that is never negative made a movement down, as "+25" is one up."""
+    if grid is None or grid.low < 0:
+        return row
+    return [_lowered(one, grid) if _plain(one) else one for one in row]
+
+
+def _lowered(one: Item, grid: Grid) -> Item:
+    number = number_of(one)
+    amounts = tuple(-reading for reading in number.readings)
+    if not (amounts and grid.step and all(0 < x <= 10 * grid.step and x % grid.step == 0 for x in amounts)):
+        return one
+    return Item("number", one.word, replace(number, readings=amounts, ratios=(), more=-1), one.start, one.end)
+
+
 def moves(row: list[Item], heads: Collection[str], role: str, bare: bool) -> list[Move]:
     """The movements of a stretch.
 
@@ -64,7 +79,22 @@ def moves(row: list[Item], heads: Collection[str], role: str, bare: bool) -> lis
         if sign:
             found.append(Move(sign, one.start, one.end, one.word, weak))
     strong = [one for one in found if not one.weak]
-    return strong or found
+    return _without_particles(row, strong or found)
+
+
+def _without_particles(row: list[Item], found: list[Move]) -> list[Move]:
+    """As in "soften that right front up a little", where "up" moves nothing."""
+    how = {one.start: one.data[1] for one in row if one.kind == "move" and isinstance(one.data, tuple)}
+    verbs = [one for one in found if how.get(one.start) == "verb"]
+    if not verbs:
+        return found
+    return [one for one in found if one.sign == verbs[0].sign or how.get(one.start) != "way" or _leads(row, one)]
+
+
+def _leads(row: list[Item], move: Move) -> bool:
+    """Whether a figure follows a "way": "up to 750", "down 25"."""
+    at = next(at for at, one in enumerate(row) if one.start == move.start)
+    return any(_plain(one) or one.kind in {"to", "from", "by"} for one in row[at + 1 : at + 2])
 
 
 def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bool) -> tuple[int, bool]:
@@ -76,7 +106,7 @@ def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bo
         if number.more:
             return number.more, False
         # "a click out of the left rear", without a verb.
-        if number.unit and _out_after(row, at + 1):
+        if number.unit and role != "steering.toe_out" and _out_after(row, at + 1):
             return -1, False
         return int(number.again), True
     if one.kind == "take":

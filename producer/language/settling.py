@@ -100,6 +100,7 @@ def _of_corner(mention: Mention, numbers: list[Number], row: list[Item], vocabul
     if len(found) == 1:
         return found.pop()
     spring = vocabulary.of_role("spring")
+    springy = springy or any(one.unit == "step" for one in numbers)  # a step is a spring's, a click a shock's
     if not found and spring in known and springy:
         return spring
     return ""
@@ -134,7 +135,7 @@ def _as_amount(number: Number, name: str, part: str, vocabulary: Vocabulary) -> 
     grid = vocabulary.grids[f"{name}.{part}"]
     if not number.unit or number.unit in _COUNTS or not _unit_fits(number, name, vocabulary) or not grid.step:
         return False
-    return any(one % grid.step == 0 and 0 < one <= 10 * grid.step for one in number.readings)
+    return any(one % grid.step == 0 and 0 < abs(one) <= 10 * grid.step for one in number.readings)
 
 
 def _possible(number: Number, name: str, part: str, vocabulary: Vocabulary) -> bool:
@@ -143,7 +144,7 @@ def _possible(number: Number, name: str, part: str, vocabulary: Vocabulary) -> b
         return False
     if number.unit in _COUNTS or any(grid.inside(one) for one in number.readings):
         return True
-    return grid.step is not None and any(0 < one <= 10 * grid.step for one in number.readings)
+    return grid.step is not None and any(0 < abs(one) <= 10 * grid.step for one in number.readings)
 
 
 def settled(draft: Draft, vocabulary: Vocabulary, text: str) -> Iterator[tuple[Claim, Spans, tuple[int, int] | None]]:

@@ -15,7 +15,7 @@ from producer.language.comparing import difference
 from producer.language.feels import Condition, Effect, complaint, effect
 from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
-from producer.language.movements import Move, moves, role_of, without_others
+from producer.language.movements import Move, moves, role_of, signed, without_others
 from producer.language.settling import Draft, fitting, settled
 from producer.language.stretches import corrected, side_only, stretches, topics, with_conditions
 from producer.language.terms import Mention, Vocabulary
@@ -140,7 +140,7 @@ def _condition(item: Item, state: _Sentence, rest: list[Item]) -> None:
     condition = item.data
     if not isinstance(condition, Condition):
         return
-    acts = any(one.kind in {"set", "move", "take", "put", "shift"} for one in rest)
+    acts = any(one.kind in {"set", "move", "take", "put", "shift", "to"} for one in rest)
     if acts or not state.drafts:
         state.pending = condition
     elif state.drafts[-1].condition is None:
@@ -252,7 +252,7 @@ def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
     address = draft.addresses[0] if draft.addresses else ""
     parameter = address.split(".")[0]
     heads = vocabulary.heads.get(parameter, frozenset())
-    part = without_others(part, heads)
+    part = signed(without_others(part, heads), vocabulary.grids.get(address))
     said = moves(part, heads, vocabulary.role(parameter) if parameter else "", bare)
     draft.moves += [one for one in said if not _denied(part, one)]
     draft.denied = draft.denied or any(_denied(part, one) for one in said)
@@ -277,7 +277,7 @@ def _denied(part: list[Item], move: Move) -> bool:
 def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
     """A stretch without a setting: more about the one before it, or about the subject."""
     last = state.drafts[-1] if state.drafts else None
-    first = next((one for one in stretch if one.kind not in {"word", "pronoun"}), None)
+    first = next((one for one in stretch if one.kind not in {"word", "pronoun", "would"}), None)
     leads = first is not None and (first.kind in _GOES_ON) and not (first.kind == "number" and number_of(first).foreign)
     if last is not None and state.pending is not None and last.condition is not state.pending and leads:
         _again(last, stretch, state)

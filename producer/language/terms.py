@@ -6,7 +6,7 @@ A mention is a cluster of such words ("the spring on the right front", "rear spl
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -64,6 +64,8 @@ class Vocabulary:
         forms = _forms(self.garage)
         for form, parameter in forms.items():
             table.setdefault(form[0], []).append((len(form), list(form[1:]), "param", parameter))
+        for form, parameter in _short_forms(self.garage, forms):
+            table.setdefault(form[0], []).append((len(form), list(form[1:]), "short", parameter))
         for form, kind, data in phrases():
             if form not in forms:
                 table.setdefault(form[0], []).append((len(form), list(form[1:]), kind, data))
@@ -121,10 +123,17 @@ class Vocabulary:
 _OF_ROLE = {
     "shock_compression": ("comp", "compression"), "shock_rebound": ("reb", "rebound"), "spring": ("spring",),
     "track_bar": ("track bar", "panhard bar"), "tyre_pressure": ("tyre pressure",), "camber": ("camber",),
-    "weight.cross": ("cross weight",), "weight.front": ("nose weight",), "brake.front_bias": ("brake bias",),
-    "gear.final": ("final drive",),
+    "weight.cross": ("cross weight", "cross percentage"), "brake.front_bias": ("brake bias", "front brake bias"),
+    "weight.front": ("nose weight", "nose percentage", "front percent", "front weight percentage"),
+    "weight.left": ("left side weight", "left side percentage", "left side percent", "left weight percentage"),
+    "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"), "steering.toe_out": ("toe out",),
+    "bar.front": ("sway bar",),
 }  # fmt: skip
-_ANCHORS = frozenset({"param", "corner", "split"})
+# Short for a setting only where a figure stands beside it: "nose 50.5", "bias is at 62", "an inch and a quarter bar".
+_SHORT = {
+    "weight.front": ("nose",), "weight.left": ("left side",), "brake.front_bias": ("bias",), "bar.front": ("bar",),
+}  # fmt: skip
+_ANCHORS = frozenset({"param", "short", "corner", "split"})
 _SIGNALS = frozenset({"move", "take", "put", "shift"})
 
 
@@ -139,6 +148,15 @@ def _forms(garage: Garage) -> dict[tuple[str, ...], str]:
                     if one:
                         found.setdefault(one, name)
     return found
+
+
+def _short_forms(garage: Garage, forms: Mapping[tuple[str, ...], str]) -> Iterator[tuple[tuple[str, ...], str]]:
+    """What is short for the first parameter of a role, where the garage has no such name for anything."""
+    for role, said in _SHORT.items():
+        parameter = next((name for name, one in garage.parameters.items() if one.role == role), "")
+        for one in said if parameter and not garage.parameters[parameter].parts else ():
+            if tuple(one.split()) not in forms:
+                yield tuple(one.split()), parameter
 
 
 def _grids(garage: Garage) -> dict[str, Grid]:
