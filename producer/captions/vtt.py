@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from producer.captions.payload import CaptionError, check_rising, clean_line, time_stamp, written
+from producer.captions.marks import checked
+from producer.captions.payload import time_stamp, written
 from producer.model.cue import Chapter, Cue
 
 _ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
@@ -28,13 +29,7 @@ def chapters_vtt(chapters: Sequence[Chapter], end_ms: int) -> str:
     Each lasts until the next one starts, the last until `end_ms`. A chapter without a title is numbered.
     Raises CaptionError unless starts rise from zero or later and `end_ms` is after the last.
     """
-    starts = [chapter.start_ms for chapter in chapters]
-    check_rising(starts, "chapter")
-    if starts and (starts[0] < 0 or end_ms <= starts[-1]):
-        raise CaptionError(f"chapters from {starts[0]} to {starts[-1]} ms do not lie within 0 to {end_ms} ms")
-    ends = [*starts[1:], end_ms]
-    titles = (clean_line(chapter.title) or f"Chapter {number}" for number, chapter in enumerate(chapters, 1))
-    return _file(_block(start, end, title) for start, end, title in zip(starts, ends, titles, strict=False))
+    return _file(_block(start, end, title) for start, end, title in checked(chapters, end_ms))
 
 
 def _block(start_ms: int, end_ms: int, text: str) -> str:

@@ -23,7 +23,7 @@ def cues(
     file: Annotated[Path, typer.Argument(help="A SubRip or WebVTT file; - is standard input.", metavar="FILE")],
     as_json: options.Json = False,
 ) -> int:
-    """Print what the program reads from a caption file, and what is wrong with it."""
+    """Print what the program reads from a caption file, line by line."""
     from producer.cli import show
     from producer.jobs import cues as job
 

@@ -11,6 +11,7 @@ from producer.captions.chapters import ChapterList, legal_chapters
 from producer.captions.payload import time_stamp
 from producer.captions.profile import reading_profile
 from producer.captions.settling import settle
+from producer.captions.sheet_csv import safe_cell
 from producer.captions.srt import to_srt
 from producer.captions.vtt import chapters_vtt, to_vtt
 from producer.model.cue import Chapter, Cue
@@ -20,8 +21,6 @@ from producer.render.kit import Kit
 from producer.script.on_screen import on_screen
 
 HEADER = ("start", "end", "duration", "section", "show")
-# Spreadsheets run a cell that begins with one of these (OWASP, CSV injection, from memory).
-_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n")
 
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike
@@ -55,7 +54,7 @@ def to_csv(dossier: Dossier, cues: Iterable[Cue]) -> str:
     rows.writerow(HEADER)
     for cue in cues:
         times = (time_stamp(cue.start_ms, "."), time_stamp(cue.end_ms, "."), f"{cue.duration_ms / 1000:.3f}")
-        rows.writerow((*times, _safe(_section_at(dossier, cue.start_ms)), _safe(" / ".join(cue.lines))))
+        rows.writerow((*times, safe_cell(_section_at(dossier, cue.start_ms)), safe_cell(" / ".join(cue.lines))))
     return file.getvalue()
 
 
@@ -67,7 +66,3 @@ def _sections(dossier: Dossier) -> tuple[Chapter, ...]:
 def _section_at(dossier: Dossier, ms: int) -> str:
     index = bisect_right(dossier.timeline.section_starts, ms) - 1
     return dossier.narration.sections[max(0, index)].title
-
-
-def _safe(cell: str) -> str:
-    return f"'{cell}" if cell.startswith(_FORMULA) else cell
