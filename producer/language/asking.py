@@ -110,7 +110,8 @@ def _asked(text: Sequence[str], at: int) -> bool:
 
 def _corrects(text: Sequence[str], said: str, names_setting: bool) -> bool:
     written = not _WRITTEN.isdisjoint(text)
-    spoken = any(one in said for one in _SAID)
+    figures = sum(word[0].isdigit() for word in text)
+    spoken = any(one in said for one in _SAID) or ("video" in text and figures > 1)
     if written and spoken:
         return names_setting or any(word[0].isdigit() for word in text) or not _WRONG.isdisjoint(text)
     wrong = not _WRONG.isdisjoint(text) and not {"what", "doing"} <= set(text)

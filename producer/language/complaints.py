@@ -23,6 +23,7 @@ _OBJECTS = listed(
 # "How do i calm the rear down" complains, "this calms the rear" does not.
 _WISHING = listed("how what need want trying tried can't get which would should help cannot wish struggling trouble")
 _STOPS = listed(". ! ? ; but then while though although however yet after")
+_DESCRIBES = listed("skatey skaty slidey slidy slippery floaty wiggly light numb greasy")
 _BOTH = frozenset({"and", "or", "/", "&", "n", "plus"})
 # What may stand between a denial and what is denied.
 _LOOK_BACK = 5
@@ -121,7 +122,7 @@ def _slips(pieces: list[Piece], at: int, subject: str) -> int | None:
     if subject:
         return -1 if subject == "rear" else 1
     one = pieces[at]
-    if one.word in {"grip", "bite", "traction"}:
+    if one.word in {"grip", "bite", "traction"} or one.word in _DESCRIBES:
         behind = next((x.kind for x in pieces[at + 1 : at + 5] if x.kind in {"rear", "front"}), "")
         return {"rear": -1, "front": 1}.get(behind)
     if {"wide", "wall", "up"} & {x.word for x in pieces[at + 1 : at + 5]}:

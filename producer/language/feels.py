@@ -66,6 +66,16 @@ def conditions(row: list[Item]) -> list[Condition]:
     return found
 
 
+def question(row: list[Item]) -> Condition | None:
+    """A sentence that only asks how the car feels: "Tight off?", "Is it loose in the middle?"."""
+    feel = next((at for at, one in enumerate(row) if one.kind == "feel"), None)
+    quiet = {"feel", "phase", "pronoun", "word", "at", "move", "in", "out", "back", "past"}
+    if feel is None or not row or any(one.kind not in quiet for one in row):
+        return None
+    feels = _complaint(row, 0, feel, len(row))
+    return Condition(0, len(row), feels, row[0].start, row[-1].end) if feels else None
+
+
 def _heading(row: list[Item], first: int) -> Condition | None:
     """As in "loose off -> LR spring up 25", "tight in: ...", "free off, take a click out ..." at the head of a note."""
     if first and not (row[first - 1].kind == "sep" and row[first - 1].word in {";", ":", "~"}):

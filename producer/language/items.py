@@ -7,30 +7,18 @@ from dataclasses import dataclass, replace
 from producer.language.lexicon import FILLERS, GLUE
 from producer.language.number_words import SMALL
 from producer.language.numbers import STARTS, Number, read
+from producer.language.senses import DOUBTFUL, driven, other_sense
 from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import Words, listed
 from producer.model.grid import Grid
 
 _PLACED = frozenset({"param", "corner", "axle", "side", "split"})
 _BETWEEN = frozenset({"word", "at", "in", "pronoun"})
-# "bump the right front" is a movement, "bump on the right front" a setting.
-_DOUBTFUL = frozenset({"bump", "bumps"})
 _NOUNS_AFTER = listed("the these those a over of every some big its no many and")
 _TO_A_FIGURE = listed(
     "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar"
 )
 _MIDDLES = listed("middle center centre")
-_BETTER = listed("better nicer easier freer sooner quicker more")
-_TURNING = listed("turn turns turned turning rotate rotates rotated rotating")
-_SLIDES = listed(
-    "slide slides sliding slid kick kicks kicking kicked swing swings swinging hang hangs hanging drift drifts drifting "
-    "wash washes washing slip slips slipping skate skates skating hop hops hopping dance dances dancing wander wanders"
-)
-_PARTS = listed("spring springs bar weight split gear pressure pressures shock shocks percentage bias")
-_REARS = listed("rear back tail butt")
-_NOSES = listed("nose front")
-_TURNED = listed("this it the on off up down your my around left right over into one two three four 1 2 3 4 a that")
-_GEARS = listed("top first second third fourth fifth sixth high low next my your riding landing")
 
 
 @dataclass(slots=True)
@@ -84,9 +72,9 @@ def _scan(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
                 at = following
                 continue
         size, kind, data = _phrase(sentence, at, found, vocabulary)
-        if word in _DOUBTFUL and kind == "word" and (at == 0 or text[at - 1] not in _NOUNS_AFTER):
+        if word in DOUBTFUL and kind == "word" and (at == 0 or text[at - 1] not in _NOUNS_AFTER):
             kind, data = "move", (1, "verb")
-        kind, data = _driven(text, at, size, kind, data)
+        kind, data = driven(text, at, size, kind, data)
         if kind == "feel" and found and found[-1].kind == "feel" and found[-1].data == data:
             found[-1].word, found[-1].end = text[at + size - 1], ends[at + size - 1]  # "snapping loose"
         else:
@@ -104,35 +92,11 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
         if kind == "short":
             if _figure_beside(sentence, at, length, found, vocabulary.grids[str(data)]):
                 return length, "param", data
-        elif kind == "param" and _other_sense(text, at, length):
+        elif kind == "param" and other_sense(text, at, length):
             continue
         elif not (kind == "phase" and text[at] == "turn" and not _MIDDLES.isdisjoint(text[at + 2 : at + 5])):
             return length, kind, data  # but "never want to turn in the middle"
     return 1, "word", None
-
-
-def _driven(text: list[str], at: int, size: int, kind: str, data: object) -> tuple[str, object]:
-    """Words that are an effect by what stands before them: "the rear slides", "turns a lot better", "want to turn"."""
-    word = text[at]
-    if size > 1 or kind not in {"word", "sep", "move", "out"}:
-        return kind, data
-    before = text[max(0, at - 5) : at]
-    if word in _BETTER and not _TURNING.isdisjoint(before):
-        return "feel", (-1, "change")
-    if word in _SLIDES:
-        for back in range(at - 1, max(-1, at - 6), -1):
-            if (
-                text[back] in _REARS | _NOSES
-                and text[back - 1] not in {"left", "right"}
-                and text[back + 1] not in _PARTS
-            ):
-                return "feel", (-1 if text[back] in _REARS else 1, "state")
-    if word == "turn" and text[at - 1 : at] in (["to"], ["ever"], ["even"], ["would"], ["'ll"], ["can"], ["it"]):
-        wanted = not {"want", "wants", "wanting", "never", "won't", "refuse", "refuses", "able", "hard", "'ll", "lets",
-                      "let", "makes", "make", "gets", "get", "helps"}.isdisjoint(before)  # fmt: skip
-        if wanted and text[at + 1 : at + 2] and text[at + 1] not in _TURNED:
-            return "feel", (-1, "change")
-    return kind, data
 
 
 def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], grid: Grid) -> bool:
@@ -141,8 +105,8 @@ def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], gri
     before = found[-1] if found else None
     if before is not None and before.kind == "number" and any(map(grid.inside, number_of(before).readings)):
         return True
-    if before is not None and before.word == "of" and len(found) > 1 and found[-2].kind == "number":
-        return bool(number_of(found[-2]).unit)
+    if _measured_out(found):
+        return True
     after = at + length
     while after < len(text) and after - at - length < 5 and text[after] in _TO_A_FIGURE:
         after += 1
@@ -152,23 +116,12 @@ def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], gri
     return number is not None and not number.foreign and any(map(grid.inside, number.readings))
 
 
-def _other_sense(text: list[str], at: int, length: int) -> bool:
-    """Whether a garage's word means something else here: "bump it up", "the rear end steps out", "third gear"."""
-    word = text[at + length - 1]
-    before = text[at - 1] if at else ""
-    after = text[at + length] if at + length < len(text) else ""
-    if length == 1 and word in _DOUBTFUL:
-        return after in {"the", "it", "that", "this", "up", "down", "my", "both", "your"} or not (
-            at == 0 or before in {"of", "front", "rear", "lf", "rf", "lr", "rr", ",", "more", "less"}
-        )
-    if text[at : at + length] == ["rear", "end"]:
-        near = [*text[max(0, at - 3) : at], *text[at + length : at + length + 4]]
-        return not any(one in STARTS - {"a", "an"} or one[0].isdigit() for one in near)
-    if word in {"gear", "gears"}:
-        return before in _GEARS
-    if word == "cross":
-        return after in {"the", "over", "your", "my"}
-    return False
+def _measured_out(found: list[Item]) -> bool:
+    """As in "half a percent of nose", "a percent out of the nose"."""
+    said = [one for one in found[-4:] if one.word not in {"the", "my", "your", "this", "that"}]
+    if len(said) < 2 or said[-1].word not in {"of", "in", "out", "into", "off"} or said[-2].kind != "number":
+        return False
+    return bool(number_of(said[-2]).unit)
 
 
 def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
@@ -185,7 +138,10 @@ def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
             name = vocabulary.of_role("tyre_pressure")
             cluster.append(Item("param", after.word, name, after.start, after.end)) if name else None
             following += 1
-        found.append(_mention(cluster, row[following] if following < len(row) else None, vocabulary))
+        named = _mention(cluster, row[following] if following < len(row) else None, vocabulary)
+        if found and found[-1].word in {"two", "2"} and len(getattr(named.data, "addresses", ())) == 2:
+            found[-1] = Item("word", found[-1].word, None, found[-1].start, found[-1].end)  # "the two rear springs"
+        found.append(named)
         at = following
     return found
 
@@ -215,7 +171,9 @@ def _cluster(row: list[Item], at: int, vocabulary: Vocabulary) -> tuple[list[Ite
             cluster.append(row[look + 1])
             look += 1
             following = look + 1
-        elif one.word not in GLUE or one.kind not in _BETWEEN:
+        elif not (one.word in GLUE and one.kind in _BETWEEN) and not (
+            one.word == "between" and cluster[-1].kind == "split"
+        ):
             break
         look += 1
     return cluster, following

@@ -37,7 +37,10 @@ AXLE: dict[str, object] = {
     **_each("front|up front|front end", "front"),
     **_each("rear|out back|in back", "rear"),
 }
-SIDE: dict[str, object] = {**_each("left|left side|left end", "left"), **_each("right|right side|right end", "right")}
+SIDE: dict[str, object] = {
+    **_each("left|left side|left end|l", "left"),
+    **_each("right|right side|right end|r", "right"),
+}
 SPLIT = _each("split|splits|spring split")
 # What makes a corner a tyre, a reading or a part of the track and no setting; True: the figures after it are readings.
 FOREIGN: dict[str, object] = {
@@ -54,13 +57,17 @@ MOVE: dict[str, object] = {
     **_each(
         "raise|raises|raised|raising|increase|increases|increased|increasing|add|adds|added|adding|bumped|bumping|"
         "stiffen|stiffens|stiffened|stiffening|stiffen up|step up|stepped up|stepping up|widen|widened|crank up|"
-        "cranked up|pump up|pumped up",
+        "cranked up|pump up|pumped up|widening|widens|open up|opened up|opening up|opens up|"
+        "spread out|spread|beef up|beefed up|"
+        "jack up|jacked up|bumping up|up the|upped|upping",
         (1, "verb"),
     ),
     **_each(
         "lower|lowers|lowered|lowering|drop|drops|dropped|dropping|reduce|reduces|reduced|reducing|soften|softens|"
         "softened|softening|soften up|trim|trims|trimmed|trimming|cut|cuts|cutting|decrease|decreases|decreased|"
-        "decreasing|back off|backed off|backing off|backs off|knock off|shave|shaved|narrow|narrowed|shrink",
+        "decreasing|back off|backed off|backing off|backs off|knock off|shave|shaved|narrow|narrowed|shrink|close up|"
+        "closed up|closing up|narrowing|trim down|trimmed down|bring down|brought down|"
+        "shave off|shaved off|dial back|dialed back|dialled back|scale back",
         (-1, "verb"),
     ),
     **_each("stiffer|higher|bigger|larger|heavier", (1, "as")),
@@ -204,12 +211,17 @@ _ENTRY = (
     "entry|entries|on entry|going in|getting in|goes in|go in|on the way in|way in|turn in|turning in|turns in|coming "
     "in|into the corner|into the turn|off the gas|off the throttle|off throttle|under braking|on the brakes|"
     "on the brake|while braking|braking|corner entry|when you lift|when i lift|lift off|off gas|in on entry|"
-    "on the way into the corner|lifting off|trail braking|on turn in"
+    "on the way into the corner|lifting off|trail braking|on turn in|diving in|dives in|dive in|driving in|drives in|"
+    "drive in|rolling in|entering|enters|entering the corner|corner entrance|off power|when you brake|when i brake|"
+    "getting into the corner|going into the corner|coming into the corner|"
+    "initial turn in|on the entrance|hitting the brakes|get into the corner|gets in|get in|gets into the corner"
 )
 _MIDDLE = (
     "middle|center|centre|mid corner|midcorner|mid turn|apex|in the middle|through the middle|through the center|"
     "through the centre|in the center|in the centre|at the apex|middle of the corner|center of the corner|"
-    "centre of the corner|mid|across the middle|at the bottom"
+    "centre of the corner|mid|across the middle|at the bottom|midway through the corner|through the apex|around the apex|"
+    "middle of the turn|mid turn|through the corner|"
+    "rolling through the center|rolling through the middle|in the corner"
 )
 _EXIT = (
     "exit|exits|on exit|off the corner|off of the corner|off the turn|off of the turn|off corner|coming off|comes off|"
@@ -217,6 +229,11 @@ _EXIT = (
     "back to the gas|back to the throttle|on the way out|way out|drive off|driving off|drives off|off turn two|"
     "off turn four|off of two|off of four|corner exit|picking up the throttle|pick up the throttle|in the gas|"
     "getting off|back in the gas|back on the gas|back on the throttle|into the throttle|out of the corner|"
+    "when you pick up the gas|picking up the gas|pick up the gas|"
+    "under acceleration|on power|with throttle|up off the corner|"
+    "off the bottom|leaving the corner|back to power|back on power|applying throttle|squeezing the throttle|"
+    "when you get to the gas|rolling into the throttle|roll into the throttle|roll into the gas|driving out|coming out|"
+    "comes out of the corner|coming out of the corner|exiting|"
     "coming off the corner|come off the corner|comes off the corner|coming off of the corner|getting off the corner"
 )
 PHASE: dict[str, object] = {
@@ -274,6 +291,7 @@ PLAIN = _each(
     "feel free|for free|cross the|crossed the|crosses the|i got|i've got|we've got|you've got|we got|you got|"
     "got to|have to|has to|get to|get back|get it|cut to|back straight|backstretch|"
     "right rear of the field|more or less|once again|at once|add up|adds up|"
+    "of the two|the two|these two|those two|one of|the other two|both of you|two of you|"
     "catch up|more than once|at least|at most|at the end|at the start|at all"
 )
 

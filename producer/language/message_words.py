@@ -66,7 +66,9 @@ _SLIP = _each(
     "gives up|loses grip|lose grip|losing grip|loses traction|lose traction|no grip|no bite|no traction|has no grip|"
     "zero grip|passes me|pass me|passing me|overtakes me|wants to pass|drops off|jumps out|jump out|kick around|"
     "dances|dancing|walks|walking|gets away|goes away|breaks|break|breaking|comes out|coming out on me|wants out|slews|"
-    "catch up|catches up|beats me|beat me"
+    "catch up|catches up|beats me|beat me|skatey|skaty|slidey|slidy|slippery|floaty|wiggly|hopping around|"
+    "moves on me|slides around|sliding around|wanders|gets light|goes light|light|numb|greasy|wants to slide|"
+    "wants to kick|hangs|squirms|squirming|steps|stepping"
 )
 _TURNS = _each(
     "turn|rotate|rotating|turning|bite|point|steer|cut|roll|respond|come down|get down|stay down|get to the bottom|"
@@ -204,6 +206,7 @@ _SEP = _each(",|.|;|:|?|!|but|then|and|or|/|while|though|although|so then|howeve
 _PRONOUN = _each("it|i|she|that|this|car|the car|my car|mine|thing|we|he")
 # What would mislead.
 _PLAIN = _each(
+    "tight between the|tight up front|tight at the front|tight at the top|tight at the end|tight points|"
     "tight race|tight races|tight racing|tight finish|tight pack|tight battle|tight field|tight budget|tight schedule|"
     "tight corners|tight corner|tight turn|tight turns|tight radius|tight track|tight line|tight lines|sit tight|"
     "tight points|tight group|tight fit|tight one at the line|tight bullring|too tight of a race|hold tight|"

@@ -54,9 +54,16 @@ def without_others(row: list[Item], heads: Collection[str]) -> list[Item]:
 
 def signed(row: list[Item], grid: Grid | None) -> list[Item]:
     """The row with "-25" of a setting that is never negative made a movement down, as "+25" is one up."""
-    if grid is None or grid.low < 0:
+    if grid is None:
         return row
+    if grid.low < 0:  # "-3.5 RF, +3 LF" are figures
+        return [replace_sign(one) if one.word == "+" and _plain(one) and grid.high > 0 else one for one in row]
     return [_lowered(one, grid) if _plain(one) else one for one in row]
+
+
+def replace_sign(one: Item) -> Item:
+    """The number without its plus."""
+    return Item("number", "", replace(number_of(one), more=0), one.start, one.end)
 
 
 def _lowered(one: Item, grid: Grid) -> Item:
@@ -113,6 +120,8 @@ def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bo
         return _taken(row, at, bare), False
     if one.kind == "put":
         return _put(row, at), False
+    if one.kind == "back" and role == "brake.front_bias" and at and row[at - 1].word in _WENT:
+        return int(cast("int", one.data)), False
     if one.kind == "shift":
         return _shifted(row, at) if role == "brake.front_bias" else 0, False
     if one.kind != "move":
@@ -285,7 +294,8 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
     if kind == "to":
         return "to"
     if _kind(row, at + 1) == "to" and at + 2 < len(row) and _plain(row[at + 2]):
-        return "amount" if kind == "move" and number.unit else "from"
+        counted = kind in {"move", "back"} or _difference(number, grid, unit)
+        return "amount" if number.unit and counted else "from"
     if kind == "by" or _kind(row, at + 1) == "by":
         return "amount"
     if kind == "at" and not _measured(row, at) and not (moved and _difference(number, grid, unit)):

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from producer.language.comparing import difference
-from producer.language.feels import Condition, Effect, complaint, effect
+from producer.language.feels import Condition, Effect, complaint, effect, question
 from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
 from producer.language.movements import Move, moves, role_of, signed, without_others
@@ -66,15 +66,23 @@ class _Sentence:
 def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ()) -> list[Statement]:
     """Every statement of a text in order. `subject`: the addresses that a reason is for."""
     found: list[Statement] = []
+    asked: Condition | None = None
     for sentence in sentences(text):
         if not (vocabulary.signals if subject else vocabulary.anchors).isdisjoint(sentence.text):
-            found += _sentence(sentence, vocabulary, subject, text)
+            found += _sentence(sentence, vocabulary, subject, text, asked)
+            asked = None
+        else:
+            # "Tight off? RR spring +25." asks and then says what to do.
+            asks = text[sentence.end[-1] : sentence.end[-1] + 1] == "?" and len(sentence) < 10
+            asked = question(items(sentence, vocabulary)) if asks else None
     return found
 
 
-def _sentence(sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...], text: str) -> list[Statement]:
+def _sentence(
+    sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...], text: str, asked: Condition | None
+) -> list[Statement]:
     row = corrected(items(sentence, vocabulary))
-    state = _Sentence(vocabulary, subject)
+    state = _Sentence(vocabulary, subject, pending=asked)
     row = topics(row)
     state.others = _names_other(row, state)
     said = with_conditions(row)

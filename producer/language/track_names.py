@@ -138,13 +138,15 @@ def _wanted(text: Sequence[str], first: int, last: int, complains: bool) -> bool
 
 def _unknown(text: Sequence[str]) -> Named | None:
     """A name that the library has not, found by what stands around it."""
-    for at in range(len(text)):
-        begin = _after_asking(text, at)
+    for at in range(-1, len(text)):
+        begin = _after_asking(text, at) if at >= 0 else _skip(text, 0)
         if begin is None:
             continue
         end = begin
         while end < len(text) and end - begin < 3 and text[end] not in _STOPS and text[end][0].isalpha():
             end += 1
+        if at < 0 and not (text[end : end + 1] and text[end] in {"please", "next", "when", "setup", "soon"}):
+            continue  # a message may begin with the name: "quarry bend please"
         if end > begin and _COMMON.isdisjoint(text[begin:end]) and _closes(text, end):
             return Named(begin, end, None, True)
     return None
@@ -153,6 +155,10 @@ def _unknown(text: Sequence[str]) -> Named | None:
 def _after_asking(text: Sequence[str], at: int) -> int | None:
     """Where a name may begin after "can you do", "setup for", "need", "any plans for", "you skipped"."""
     word = text[at]
+    if word in {"waiting", "hoping", "wishing", "begging", "petition", "wish", "hope"} and text[at + 1 : at + 2] == [
+        "for"
+    ]:
+        return _skip(text, at + 2)
     if word in _NOUNS and text[at + 1 : at + 2] and text[at + 1] in {"for", "at", "on", "of"}:
         asked = not (_ASK | _OPENERS).isdisjoint(text[max(0, at - 8) : at])
         return _skip(text, at + 2) if asked or at < 3 else None
