@@ -51,6 +51,17 @@ ReplySetup = Annotated[
 AdviceSetup = Annotated[
     str | None, typer.Option(*_SETUP, help="One setup by id (default: the first).", metavar="SETUP")
 ]
+Under = Annotated[
+    str | None,
+    typer.Option(
+        "--episode",
+        "-e",
+        help="The episode the messages stand below; a track or class they name wins.",
+        metavar="EPISODE",
+        callback=lambda given: None if given is None else _name(given),
+    ),
+]
+DryRun = Annotated[bool, typer.Option("--dry-run", help="Show what would be written, and write nothing.")]
 Feels = Annotated[
     list[str],
     typer.Option("--feels", "-f", help="'loose entry', 'very tight exit'; may be given again.", metavar="FEELS"),

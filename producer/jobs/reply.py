@@ -1,24 +1,34 @@
-"""The reply to one message of the log."""
+"""Replies to messages: one of the log, or as many as are pasted."""
 
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding
+from producer.jobs.changing import today
 from producer.jobs.opinions import SecondOpinion
+from producer.jobs.reading import Reader
 from producer.library.load import load
+from producer.model.channel import Channel
 from producer.model.episode import Episode
 from producer.model.guide import Guide
 from producer.model.library import Case, Library
 from producer.model.opinion import Opinions
 from producer.model.request import Request
-from producer.replies.choose import choose, nearest
+from producer.replies.choose import Choice, choose, episode_called, nearest
+from producer.replies.pasted import Pasted
+from producer.replies.wording import day
 
 if TYPE_CHECKING:
     from producer.replies.reply import Reply
+
+IN_LOG = "in my log"  # what a reply says where it has no numbers to give
+IN_LOG_NOTE = "a reply says that the message is in your log: --log puts it there"
 
 
 def reply_to(root: Path, request_id: str, setup: str | None, out: Path | None = None) -> Reply:
@@ -27,40 +37,99 @@ def reply_to(root: Path, request_id: str, setup: str | None, out: Path | None = 
     Raises ProducerError for a request, episode or setup that is not there, naming the nearest, and where the channel
     or the episode has an error: nothing wrong is handed out.
     """
-    from producer.jobs.kit import kit_for
-    from producer.replies.reply import reply
+    desk = Desk(root, out)
+    return desk.answer(request_called(desk.library, request_id), setup)
 
-    library, findings = load(root)
-    if library.channel is None:
-        raise ProducerError("channel.yaml cannot be read; 'producer check' says why")
-    request = _request(library, request_id)
-    choice = choose(library, request, setup)
-    case = guide = opinions = None
-    if choice.episode is not None and choice.setup is not None:
-        case = _told(library, choice.episode, findings)
-        opinions = SecondOpinion(out).of(case).get(choice.setup)
-        guide = _guide(case, choice.setup, opinions)
-    return reply(library, library.channel, request, choice, case, guide, kit_for(root), opinions)
+
+def reply_pasted(
+    root: Path, messages: Sequence[Pasted], under: str | None = None, out: Path | None = None
+) -> tuple[Reply, ...]:
+    """A reply to each pasted message, in their order; `under` is the episode they were written below.
+
+    The replies' `request` is None. Raises ProducerError as `reply_to` does.
+    """
+    desk = Desk(root, out)
+    if under is not None:
+        episode_called(desk.library, under)
+    return tuple(desk.answer(unlogged(one), under=under) for one in messages)
+
+
+def unlogged(message: Pasted) -> Request:
+    """A pasted message as a request without an id."""
+    return Request.model_construct(id="", from_=message.handle, text=message.text)
+
+
+class Desk:
+    """Answers messages about one library; what several answers need is made once."""
+
+    def __init__(self, root: Path, out: Path | None = None) -> None:
+        from producer.jobs.kit import kit_for
+
+        self.library, self._findings = load(root)
+        if self.library.channel is None:
+            raise ProducerError("channel.yaml cannot be read; 'producer check' says why")
+        self._channel: Channel = self.library.channel
+        self._kit, self._second = kit_for(root), SecondOpinion(out)
+        self._reader = Reader(self.library)
+        self._cases: dict[str, Case] = {}
+
+    def answer(self, request: Request, setup: str | None = None, under: str | None = None) -> Reply:
+        """The reply to one message; what the author filled in comes before what is read from its text."""
+        from producer.replies.reply import reply
+
+        whole = self._reader.understood(request, under)
+        choice = choose(self.library, whole.request, setup, under)
+        case = guide = opinions = None
+        if choice.episode is not None and choice.setup is not None:
+            case = self._told(choice.episode)
+            opinions = self._second.of(case).get(choice.setup)
+            guide = _guide(case, choice.setup, opinions)
+        made = reply(self.library, self._channel, whole, choice, case, guide, self._kit, opinions)
+        return replace(made, notes=self._notes(choice, made.text))
+
+    def _notes(self, choice: Choice, text: str) -> tuple[str, ...]:
+        """What the author should know before sending it."""
+        episode, found = choice.episode or choice.coming, []
+        if IN_LOG in text:
+            found.append(IN_LOG_NOTE)
+        planned = episode.planned if episode else None
+        if episode and planned and planned < today() and day(planned, self._channel.spelling) in text:
+            found.append(f"{episode.episode} was planned for {planned}, which has passed: correct its 'planned'")
+        return tuple(found)
+
+    def _told(self, episode: Episode) -> Case:
+        name = episode.episode
+        if name not in self._cases:
+            self._cases[name] = _told(self.library, episode, self._findings)
+        return self._cases[name]
 
 
 def reply_json(reply: Reply) -> str:
     """The shape that other programs rely on."""
-    shape = {
-        "format": 1,
+    return json.dumps({"format": 1, **_shape(reply)}, ensure_ascii=False, indent=2)
+
+
+def replies_json(replies: Sequence[Reply]) -> str:
+    """The shape of several, in the order pasted."""
+    return json.dumps({"format": 1, "replies": [_shape(one) for one in replies]}, ensure_ascii=False, indent=2)
+
+
+def request_called(library: Library, request_id: str) -> Request:
+    """The request of that id. Raises ProducerError, naming the nearest, where it is not in the log."""
+    if request_id in library.requests:
+        return library.requests[request_id]
+    hint = nearest(request_id, library.requests)
+    raise ProducerError(f"there is no request '{request_id[:60]}' in the log; {hint}")
+
+
+def _shape(reply: Reply) -> dict[str, Any]:
+    return {
         "request": reply.request,
         "episode": reply.episode,
         "setup": reply.setup,
         "understood": reply.understood,
         "text": reply.text,
     }
-    return json.dumps(shape, ensure_ascii=False, indent=2)
-
-
-def _request(library: Library, request_id: str) -> Request:
-    if request_id in library.requests:
-        return library.requests[request_id]
-    hint = nearest(request_id, library.requests)
-    raise ProducerError(f"there is no request '{request_id[:60]}' in the log; {hint}")
 
 
 def _told(library: Library, episode: Episode, findings: list[Finding]) -> Case:

@@ -5,7 +5,7 @@ Of that the author's words come first, then the rule table's single clicks.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 from typing import NamedTuple
@@ -39,9 +39,16 @@ class Offered:
 
 
 def offered(
-    case: Case, sheet: Sheet, guide: Guide, request: Request, opinions: Opinions | None = None
+    case: Case,
+    sheet: Sheet,
+    guide: Guide,
+    request: Request,
+    opinions: Opinions | None = None,
+    named: Collection[str] = (),
 ) -> tuple[Offered, ...]:
     """At most three changes in all, taken in turn from what helps each feel; each setting once.
+
+    Of what helps, the settings that the message asks about itself (`named`) come first.
 
     A change that feeds another of the feels, by rule or because the chassis model is sure of it, is left out. Where
     that leaves nothing at all, the first feel is answered by itself.
@@ -49,6 +56,7 @@ def offered(
     feels = tuple(dict.fromkeys(request.feels))
     plan = advise(case, sheet, feels, opinions, tyres=request.tyres, device=request.device)
     every = {one: _helping(_Asked(case, sheet, guide, request, opinions), one, plan) for one in feels}
+    every = {one: tuple(sorted(found, key=lambda x: x.parameter not in named)) for one, found in every.items()}
     weighed = wants(feels, {})
     fine = {one: tuple(x for x in every[one] if not _feeds_another(x, one, weighed)) for one in feels}
     if feels and not any(fine.values()):

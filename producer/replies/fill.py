@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import groupby
 
 from producer.basics.spelling import spell
 from producer.model.channel import Channel
@@ -11,14 +10,12 @@ from producer.model.garage import Setting
 from producer.model.guide import Change, Guide
 from producer.model.library import Case, Library
 from producer.model.opinion import Opinions
-from producer.model.request import Request
-from producer.model.sheet import Sheet
 from producer.render.markdown import to_plain
-from producer.replies import wording
+from producer.replies import asked_about, wording
 from producer.replies.changes import Offered, directions, matters, offered
 from producer.replies.choose import Choice
-from producer.replies.understand import kind, missing, questions
-from producer.replies.view import Group, Line, ReplyView, Stage
+from producer.replies.understand import Understood, kind, missing, questions
+from producer.replies.view import Answer, Group, Line, ReplyView, Stage
 
 _STAGES: dict[str, Stage] = {
     "idea": "idea", "testing": "testing", "scripted": "preview", "recorded": "preview", "published": "out",
@@ -32,21 +29,24 @@ class Filler:
         self,
         library: Library,
         channel: Channel,
-        request: Request,
+        whole: Understood,
         choice: Choice,
         case: Case | None,
         guide: Guide | None,
         opinions: Opinions | None = None,
     ) -> None:
-        self.library, self.channel, self.request, self.choice = library, channel, request, choice
+        self.library, self.channel, self.choice = library, channel, choice
+        self.request, self.named = whole.request, whole.named
         self.case, self.guide, self.opinions = case, guide, opinions
         self.sheet = case.sheet(choice.setup) if case is not None and choice.setup is not None else None
+        self.answers = tuple(self._answers())
 
     @property
     def lacking(self) -> tuple[str, ...]:
         """What is missing in the message and matters."""
         case, sheet = self.case, self.sheet
-        return missing(self.request, self.choice, bool(case and sheet and matters(case, sheet, self.request)))
+        tyres_matter = bool(case and sheet and matters(case, sheet, self.request))
+        return missing(self.request, self.choice, tyres_matter, bool(self.answers))
 
     def view(self) -> ReplyView:
         """The whole reply, nothing left out."""
@@ -66,6 +66,7 @@ class Filler:
             when=wording.day(episode.planned, self.channel.spelling) if episode and episode.planned else "",
             setup=wording.setup_name(self.sheet) if self.sheet else "",
             setups=self._setups(),
+            thanked=self._thanked(),
             version=(episode.tested_with or "") if episode and self.sheet else "",
             why=self._why(),
             hint=self._hint(),
@@ -73,9 +74,10 @@ class Filler:
             groups=self._groups(found),
             open=tuple(self._own(one) for one in open_sentences(found)),
             rules=self._rules(),
-            values=tuple(_values(self.sheet)) if self.sheet and kind(self.request) == "correction" else (),
+            values=tuple(self._values()),
+            answers=self.answers,
             questions=tuple(self._own(one) for one in asked),
-            consent=self.request.credit is None,
+            consent=self._never_asked(),
             link=self._link(),
             classes=wording.listed([f"the {one}" for one in classes]),
         )
@@ -104,9 +106,17 @@ class Filler:
             return ""
         return wording.listed([f"a {wording.setup_name(one)}" for one in self.case.sheets])
 
+    def _thanked(self) -> str:
+        """What a viewer is glad of: the setup where the message names it, else what the episode has."""
+        if self.case is None or self.sheet is None:
+            return ""
+        many = len(self.case.sheets) > 1 and self.choice.because == "first"
+        what = "setups" if many else wording.setup_name(self.sheet)
+        return f"{what} for {wording.flat(self._about())} {'work' if many else 'works'}"
+
     def _why(self) -> str:
         """How class and setup were chosen where the viewer named neither."""
-        guessed = self.sheet is not None and self.request.garage is None and self.request.episode is None
+        guessed = self.sheet is not None and self.choice.guessed
         car = f"I take it that you are in the {self._garage(self.choice.garage or '')}." if guessed else ""
         return wording.flat(f"{self._why_setup()} {car}")
 
@@ -148,7 +158,7 @@ class Filler:
             return ()
         if kind(self.request) not in ("help", "track request"):
             return ()
-        return offered(self.case, self.sheet, self.guide, self.request, self.opinions)
+        return offered(self.case, self.sheet, self.guide, self.request, self.opinions, self.named)
 
     def _groups(self, found: tuple[Offered, ...]) -> tuple[Group, ...]:
         answered = [one for one in found if one.changes]
@@ -180,6 +190,26 @@ class Filler:
             parts.append(f"if you drive with a {change.device}")
         return ", ".join(parts)
 
+    def _values(self) -> Iterator[str]:
+        """What the sheet has, for someone who says that video and card differ: what they speak of, else everything."""
+        if self.case is None or self.sheet is None or kind(self.request) != "correction":
+            return iter(())
+        spoken_of = tuple(asked_about.values_of(self.case, self.sheet, self.named))
+        return iter(spoken_of) if spoken_of else asked_about.every_value(self.sheet)
+
+    def _answers(self) -> Iterator[Answer]:
+        """What the sheet has for settings that are asked about, where nothing is said to be wrong."""
+        if self.case is None or self.sheet is None or self.request.feels or kind(self.request) != "help":
+            return
+        for setting, figure, words in asked_about.answers(self.case, self.sheet, self.named):
+            yield Answer(setting, figure, "" if self._names_another(words) else words)
+
+    def _never_asked(self) -> bool:
+        """Whether this viewer was never asked for consent, in this message or another."""
+        handle = (self.request.from_ or "").casefold()
+        known = (one.credit for one in self.library.requests.values() if (one.from_ or "").casefold() == handle)
+        return self.request.credit is None and not (handle and any(one is not None for one in known))
+
     def _names_another(self, words: str) -> bool:
         others = (one.from_ for one in self.library.requests.values() if one.from_ != self.request.from_)
         return any(one.casefold() in words.casefold() for one in others if one)
@@ -209,24 +239,3 @@ def open_sentences(found: tuple[Offered, ...]) -> Iterator[str]:
             yield f"Write again about {feel} once that is better."
         elif one.trouble == "nothing":
             yield f"For {feel} I have nothing to change: no rule speaks of it, or nothing is left inside the limits."
-
-
-def _values(sheet: Sheet) -> Iterator[str]:
-    """One line for each page of the garage with all of its figures."""
-    settings = [one for one in sheet.garage.settings.values() if one.address in sheet.values]
-    for page, on_page in groupby(settings, key=lambda one: one.page):
-        by_parameter = groupby(on_page, key=lambda one: one.parameter_id)
-        named = "; ".join(_parameter(sheet, list(settings)) for _, settings in by_parameter)
-        yield wording.flat(f"{wording.readable(page).capitalize()}: {named}")
-
-
-def _parameter(sheet: Sheet, settings: list[Setting]) -> str:
-    name, last = wording.small(settings[0].parameter.name), settings[-1]
-    if not settings[0].part:
-        return f"{name} {sheet.shown(last.address)}"
-    parts = [f"{_part(one)} {sheet.figure(one.address)}" for one in settings[:-1]]
-    return f"{name} {', '.join([*parts, f'{_part(last)} {sheet.shown(last.address)}'])}"
-
-
-def _part(setting: Setting) -> str:
-    return setting.part if setting.part in ("left", "right") else setting.part.upper()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from producer.basics.errors import ProducerError
@@ -12,12 +12,11 @@ from producer.model.channel import Channel
 from producer.model.guide import Guide
 from producer.model.library import Case, Library
 from producer.model.opinion import Opinions
-from producer.model.request import Request
 from producer.render.kit import Kit
 from producer.replies.choose import Choice
 from producer.replies.fill import Filler
 from producer.replies.shorten import shorter
-from producer.replies.understand import kind, understood_json
+from producer.replies.understand import Understood, kind, understood_json
 from producer.replies.view import ReplyView
 
 _BLANK = re.compile(r"\n{3,}")
@@ -32,19 +31,27 @@ _TEMPLATES = {
 
 @dataclass(frozen=True, slots=True)
 class Reply:
-    """`request`, `episode` and `setup` are ids (None where no setup answers); `understood` is its JSON shape."""
+    """`request`, `episode` and `setup` are ids: None for a message that is not in the log, and where no setup answers.
 
-    request: str
+    `understood` is its JSON shape; `notes` are for the author alone.
+    """
+
+    request: str | None
     episode: str | None
     setup: str | None
     understood: dict[str, Any]
     text: str
+    notes: tuple[str, ...] = ()
+
+    def called(self, name: str) -> Reply:
+        """The same for a message that has come into the log as `name`."""
+        return replace(self, request=name)
 
 
 def reply(
     library: Library,
     channel: Channel,
-    request: Request,
+    whole: Understood,
     choice: Choice,
     case: Case | None,
     guide: Guide | None,
@@ -56,10 +63,11 @@ def reply(
     `case` is the chosen episode with its prose filled in and `guide` and `opinions` are of the chosen setup; None
     where no setup answers. Raises ProducerError where not even greeting and caution fit.
     """
-    filler = Filler(library, channel, request, choice, case, guide, opinions)
-    text = _fitting(filler.view(), _TEMPLATES[kind(request)], channel.replies.characters, kit)
+    filler = Filler(library, channel, whole, choice, case, guide, opinions)
+    text = _fitting(filler.view(), _TEMPLATES[kind(whole.request)], channel.replies.characters, kit)
     episode = choice.episode.episode if choice.episode else None
-    return Reply(request.id, episode, choice.setup, understood_json(request, choice, filler.lacking), text)
+    told = understood_json(whole, choice, filler.lacking)
+    return Reply(whole.request.id or None, episode, choice.setup, told, text)
 
 
 def _fitting(view: ReplyView, template: str, most: int, kit: Kit) -> str:

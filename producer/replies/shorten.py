@@ -1,6 +1,7 @@
 """Makes a reply fit: whole lines go, in a stated order; nothing is ever cut in the middle.
 
-The order: what is offered beyond the question; side notes; the third and second change; how the setup was chosen;
+The order: what is offered beyond the question; side notes; reasons for the second and third setting asked about; the
+third and second change; how the setup was chosen;
 feels that got no change; the pages of a listing from the last; the question about being named; the second question;
 the author's words to the change that is left; the rules without figures; the link; the other question; and at last
 everything but greeting, thanks and caution.
@@ -29,6 +30,12 @@ def _no_offer(view: ReplyView) -> ReplyView:
 
 def _no_notes(view: ReplyView) -> ReplyView:
     return _lines(view, lambda line: replace(line, note=""))
+
+
+def _one_reason_less(view: ReplyView) -> ReplyView:
+    """Without the words on the last setting asked about that has some; those on the first stay."""
+    at = max((i for i, one in enumerate(view.answers) if one.words), default=0)
+    return view if at == 0 else _answered(view, at)
 
 
 def _one_change_less(view: ReplyView) -> ReplyView:
@@ -64,7 +71,8 @@ def _one_question(view: ReplyView) -> ReplyView:
 
 
 def _no_words(view: ReplyView) -> ReplyView:
-    return _lines(view, lambda line: replace(line, words=""))
+    view = _lines(view, lambda line: replace(line, words=""))
+    return _answered(view, 0) if view.answers else view
 
 
 def _no_rules(view: ReplyView) -> ReplyView:
@@ -88,9 +96,15 @@ def _lines(view: ReplyView, change: Callable[[Line], Line]) -> ReplyView:
     return replace(view, groups=tuple(groups))
 
 
+def _answered(view: ReplyView, at: int) -> ReplyView:
+    bare = replace(view.answers[at], words="")
+    return replace(view, answers=(*view.answers[:at], bare, *view.answers[at + 1 :]))
+
+
 _STEPS: tuple[Callable[[ReplyView], ReplyView], ...] = (
     _no_offer,
     _no_notes,
+    _one_reason_less,
     _one_change_less,
     _no_why,
     _no_open,

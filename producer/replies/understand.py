@@ -1,12 +1,45 @@
-"""What a message asks for and what it leaves out."""
+"""What a message asks for and what it leaves out; what the author filled in comes before what is read from its text."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Any
 
+from producer.model.library import Library
+from producer.model.message import Felt, Message
 from producer.model.request import Asks, Request
 from producer.replies.choose import Choice
+from producer.replies.short_names import short_class, short_track
 from producer.replies.wording import listed
+
+
+@dataclass(frozen=True, slots=True)
+class Understood:
+    """A message as it is answered.
+
+    `request` has every field filled that the author wrote or the text says; `felt` are the feels as they were read, ()
+    where the author wrote his own; `named` the settings the message speaks of (a corner's address, or a parameter
+    where no corner is said).
+    """
+
+    request: Request
+    felt: tuple[Felt, ...] = ()
+    named: tuple[str, ...] = ()
+
+
+def understood(request: Request, message: Message, library: Library) -> Understood:
+    """The author's fields, and the message's where he left them out. An episode he names settles track and class."""
+    own = request.episode is not None
+    found: dict[str, Any] = {
+        "asks": _asks(request, message),
+        "feels": request.feels or tuple(dict.fromkeys(one.complaint for one in message.feels)),
+        "tyres": request.tyres or message.tyres,
+        "device": request.device or message.device,
+        "track": request.track if own or request.track else _track(request.text, message, library),
+        "garage": request.garage if own or request.garage else _class(request.text, message, library),
+    }
+    felt = () if request.feels else message.feels
+    return Understood(request.model_copy(update=found), felt, message.parameters_named)
 
 
 def kind(request: Request) -> Asks:
@@ -17,11 +50,14 @@ def kind(request: Request) -> Asks:
     return "help" if request.feels or any(named) else "other"
 
 
-def missing(request: Request, choice: Choice, tyres_matter: bool) -> tuple[str, ...]:
-    """What is missing and matters, the most important first: `feel`, `where`, `track`, `garage`, `tyres`."""
+def missing(request: Request, choice: Choice, tyres_matter: bool, answered: bool = False) -> tuple[str, ...]:
+    """What is missing and matters, the most important first: `feel`, `where`, `track`, `garage`, `tyres`.
+
+    `answered`: a question about a setting is answered from the sheet, so no feel is needed for it.
+    """
     asks = kind(request)
     found: list[str] = []
-    if asks == "help" and not request.feels:
+    if asks == "help" and not request.feels and not answered:
         found.append("feel")
     if asks in ("help", "track request") and any(one.where is None for one in request.feels):
         found.append("where")
@@ -53,10 +89,43 @@ def questions(lacking: tuple[str, ...], request: Request, classes: tuple[str, ..
     return tuple(asked[:2])
 
 
-def understood_json(request: Request, choice: Choice, lacking: tuple[str, ...]) -> dict[str, Any]:
+def understood_json(whole: Understood, choice: Choice, lacking: tuple[str, ...]) -> dict[str, Any]:
     """The `understood` block that other programs rely on."""
+    request, pedals = whole.request, {one.complaint: one.pedal for one in whole.felt}
+    tyres = {one.complaint: one.tyres for one in whole.felt}
     feels = [
-        {"feel": one.feel, "where": one.where, "how_much": one.how_much, "tyres": request.tyres, "pedal": None}
+        {
+            "feel": one.feel,
+            "where": one.where,
+            "how_much": one.how_much,
+            "tyres": tyres.get(one) or request.tyres,
+            "pedal": pedals.get(one),
+        }
         for one in request.feels
     ]
-    return {"feels": feels, "track": choice.track, "garage": choice.garage, "missing": list(lacking)}
+    return {
+        "feels": feels,
+        "asks": kind(request),
+        "device": request.device,
+        "parameters_named": list(whole.named),
+        "track": choice.track,
+        "garage": choice.garage,
+        "missing": list(lacking),
+    }
+
+
+def _asks(request: Request, message: Message) -> Asks | None:
+    """What the author wrote; of the text, that a complaint is a cry for help even where nothing is asked."""
+    if request.asks is not None:
+        return request.asks
+    if request.feels or message.feels:
+        return message.asks if message.asks in ("help", "track request", "correction") else "help"
+    return message.asks
+
+
+def _track(text: str, message: Message, library: Library) -> str | None:
+    return message.track_id or message.track or short_track(text, library.tracks, library.garages)
+
+
+def _class(text: str, message: Message, library: Library) -> str | None:
+    return message.garage or short_class(text, library.garages, library.tracks)

@@ -27,6 +27,15 @@ class Line:
 
 
 @dataclass(frozen=True, slots=True)
+class Answer:
+    """A setting that was asked about: its name, its figure with the unit, the author's words on why it is so."""
+
+    setting: str
+    figure: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """The changes for one feel; `feel` is "" where the message has only one."""
 
@@ -39,10 +48,12 @@ class ReplyView:
     """A whole reply. Texts are ready to be shown; an empty one means there is nothing to say.
 
     `about` is the track, with the class where it is known ("" without a track), `setup` the setup's name, `why` how it
-    was chosen, `hint` which other one may fit, `setups` the names of all of the episode's. `stage` and `when` (a date)
+    was chosen, `hint` which other one may fit, `setups` the names of all of the episode's, `thanked` what
+    works for the viewer (`setups for Gannet Bowl work`). `stage` and `when` (a date)
     say what there is about it, `state` is the episode's status, `classes` those the viewer has to choose from. `open`
     are sentences about feels that could not be answered, `values` one line for each page of the garage (`more` where
-    some were left out), `rules` directions without figures. `brief`: only greeting and caution fit.
+    some were left out) or for each setting spoken of, `answers` settings asked about, `rules` directions without
+    figures. `brief`: only greeting and caution fit.
     """
 
     handle: str
@@ -56,6 +67,7 @@ class ReplyView:
     when: str = ""
     setup: str = ""
     setups: str = ""
+    thanked: str = ""
     version: str = ""
     why: str = ""
     hint: str = ""
@@ -65,6 +77,7 @@ class ReplyView:
     rules: str = ""
     values: tuple[str, ...] = ()
     more: bool = False
+    answers: tuple[Answer, ...] = ()
     questions: tuple[str, ...] = ()
     consent: bool = False
     offer: bool = True

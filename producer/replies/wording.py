@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date
+from string import capwords
 
 from producer.basics.figures import NO_BREAK
 from producer.handling.wording import PLACES
@@ -64,11 +65,15 @@ def place(track: str, garage: str) -> str:
 
 
 def readable(name: str) -> str:
-    """An id that names nothing in the library, for people: `oak-hollow` -> `Oak Hollow`; words stay as they are."""
-    plain = name.islower() and " " not in name
-    return name.replace("-", " ").replace("_", " ").title() if plain else name
+    """A name that the library has not, for people: `oak-hollow` and `oak hollow` -> `Oak Hollow`."""
+    return capwords(name.replace("-", " ").replace("_", " ")) if name.islower() else name
 
 
 def flat(text: str) -> str:
     """The author's text on one line with plain spaces, as it can be pasted anywhere."""
     return " ".join(text.replace(NO_BREAK, " ").split())
+
+
+def counted(number: int, what: str) -> str:
+    """`1 viewer`, `2 viewers`."""
+    return f"{number} {what}{'' if number == 1 else 's'}"

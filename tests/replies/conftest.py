@@ -20,6 +20,7 @@ from producer.model.request import Request
 from producer.render.kit import Kit
 from producer.replies.choose import Choice, choose
 from producer.replies.reply import Reply, reply
+from producer.replies.understand import Understood
 
 
 class Desk:
@@ -39,7 +40,7 @@ class Desk:
         case = rows = opinions = None
         if choice.episode is not None and choice.setup is not None:
             case, rows, opinions = self.told(choice.episode.episode, choice.setup)
-        return reply(self.log, channel, request, choice, case, rows, self.kit, opinions), choice
+        return reply(self.log, channel, Understood(request), choice, case, rows, self.kit, opinions), choice
 
     def _told(self, episode: str, setup: str) -> tuple[Case, Guide, Opinions]:
         case = self.log.case(filled(self.log.case(self.log.episodes[episode])))

@@ -70,6 +70,50 @@ def test_no_figures_where_none_fit(
     assert (found.coming.status if found.coming else None) == coming
 
 
+@pytest.mark.parametrize(
+    ("parts", "track", "garage", "episode", "guessed"),
+    [
+        ({}, "gannet-bowl", "grand-sedan", "gannet-bowl-grand-sedan", False),
+        ({"track": "gannet-bowl"}, "gannet-bowl", "grand-sedan", "gannet-bowl-grand-sedan", False),
+        ({"garage": "grand-sedan"}, "gannet-bowl", "grand-sedan", "gannet-bowl-grand-sedan", False),
+        # What the message names wins; the class above holds where there is such an episode.
+        ({"track": "marrow-creek"}, "marrow-creek", "grand-sedan", "marrow-creek-grand-sedan", False),
+        ({"track": "lantern-flats"}, "lantern-flats", "grand-sedan", None, False),
+        ({"track": "oak-hollow"}, "oak-hollow", None, None, False),
+        ({"garage": "club-coupe"}, "gannet-bowl", "club-coupe", None, False),
+        ({"episode": "lantern-flats-club-coupe"}, "lantern-flats", "club-coupe", "lantern-flats-club-coupe", False),
+    ],
+)
+def test_below_an_episode(
+    log: Library, parts: dict[str, str], track: str, garage: str | None, episode: str | None, guessed: bool
+) -> None:
+    found = choose(log, asked(**parts), None, "gannet-bowl-grand-sedan")
+    assert (found.track, found.garage) == (track, garage)
+    assert (found.episode.episode if found.episode else None) == episode
+    assert found.guessed is guessed
+
+
+def test_a_class_is_taken_as_understood_only_where_one_has_figures(log: Library) -> None:
+    assert choose(log, asked(track="gannet-bowl")).guessed
+    assert not choose(log, asked(track="gannet-bowl", garage="grand-sedan")).guessed
+
+
+def test_the_setup_that_the_text_names(log: Library) -> None:
+    found = choose(log, asked(track="gannet-bowl", tyres="new", text="the long run one is loose"))
+    assert (found.setup, found.because) == ("long", "asked")
+
+
+def test_a_library_of_one_class_needs_no_class(log: Library) -> None:
+    one = Library(log.channel, {"grand-sedan": log.garages["grand-sedan"]}, log.tracks, {}, {}, {})
+    assert choose(one, asked(track="oak-hollow")).garage == "grand-sedan"
+    assert choose(one, asked()).garage == "grand-sedan"
+
+
+def test_an_episode_to_stand_below_that_is_not_there(log: Library) -> None:
+    with pytest.raises(ProducerError, match="no episode 'gannet'"):
+        choose(log, asked(), None, "gannet")
+
+
 def with_episodes(log: Library, *changed: Episode) -> Library:
     episodes = {**log.episodes, **{one.episode: one for one in changed}}
     return Library(log.channel, log.garages, log.tracks, episodes, log.requests, log.files)

@@ -6,9 +6,11 @@ from typing import Any
 
 import pytest
 
+from producer.model.library import Library
+from producer.model.message import Felt, Message
 from producer.model.request import Request
 from producer.replies.choose import Choice
-from producer.replies.understand import kind, missing, questions, understood_json
+from producer.replies.understand import Understood, kind, missing, questions, understood, understood_json
 
 
 def asked(**parts: Any) -> Request:
@@ -51,6 +53,10 @@ def test_missing(parts: dict[str, Any], choice: Choice, matters: bool, lacking: 
     assert missing(asked(**parts), choice, matters) == lacking
 
 
+def test_a_question_that_is_answered_needs_no_feel() -> None:
+    assert missing(asked(asks="help"), KNOWN, False, answered=True) == ()
+
+
 @pytest.mark.parametrize(
     ("lacking", "asks"),
     [
@@ -77,10 +83,70 @@ def test_where_names_each_feel_once() -> None:
 
 
 def test_understood_json() -> None:
-    request = asked(feels=["a little loose entry"], tyres="new")
-    assert understood_json(request, KNOWN, ("tyres",)) == {
+    request = asked(feels=["a little loose entry"], tyres="new", device="pad")
+    assert understood_json(Understood(request, (), ("spring.rr",)), KNOWN, ("tyres",)) == {
         "feels": [{"feel": "loose", "where": "entry", "how_much": "little", "tyres": "new", "pedal": None}],
+        "asks": "help",
+        "device": "pad",
+        "parameters_named": ["spring.rr"],
         "track": "gannet-bowl",
         "garage": "grand-sedan",
         "missing": ["tyres"],
     }
+
+
+FELT = Felt("tight", "exit", "very", "worn", "throttle", 0, 5)
+SAID = Message((FELT,), "help", "wheel", "worn", ("spring",), "gannet bowl", "gannet-bowl", "grand-sedan")
+
+
+def test_what_is_read_fills_what_the_author_left_out(log: Library) -> None:
+    whole = understood(asked(), SAID, log)
+    assert whole.request.feels == (FELT.complaint,)
+    assert (whole.request.asks, whole.request.tyres, whole.request.device) == ("help", "worn", "wheel")
+    assert (whole.request.track, whole.request.garage, whole.named) == ("gannet-bowl", "grand-sedan", ("spring",))
+    feel = understood_json(whole, KNOWN, ())["feels"]
+    assert feel == [{"feel": "tight", "where": "exit", "how_much": "very", "tyres": "worn", "pedal": "throttle"}]
+
+
+@pytest.mark.parametrize(
+    "parts",
+    [
+        {"feels": ["loose entry"]},
+        {"asks": "thanks"},
+        {"tyres": "new"},
+        {"device": "pad"},
+        {"track": "marrow-creek"},
+        {"garage": "club-coupe"},
+    ],
+)
+def test_what_the_author_wrote_wins(log: Library, parts: dict[str, Any]) -> None:
+    own, whole = asked(**parts), understood(asked(**parts), SAID, log)
+    (key,) = parts
+    assert getattr(whole.request, key) == getattr(own, key)
+    assert whole.felt == (() if "feels" in parts else (FELT,))
+
+
+def test_an_episode_that_the_author_names_settles_the_track(log: Library) -> None:
+    whole = understood(asked(episode="lantern-flats-club-coupe"), SAID, log)
+    assert (whole.request.track, whole.request.garage) == (None, None)
+
+
+@pytest.mark.parametrize(
+    ("said", "asks"),
+    [
+        (Message((FELT,), "other"), "help"),
+        (Message((FELT,), "thanks"), "help"),
+        (Message((FELT,), "track request"), "track request"),
+        (Message((), "thanks"), "thanks"),
+        (Message((), "other", track="oak hollow"), "other"),
+        (Message((), "correction"), "correction"),
+    ],
+)
+def test_a_complaint_is_a_cry_for_help(log: Library, said: Message, asks: str) -> None:
+    assert understood(asked(), said, log).request.asks == asks
+
+
+def test_a_track_that_the_library_lacks_is_named_as_written(log: Library) -> None:
+    assert understood(asked(), Message(track="oak hollow"), log).request.track == "oak hollow"
+    assert understood(asked(text="gannet in the sedan"), Message(), log).request.track == "gannet-bowl"
+    assert understood(asked(text="gannet in the sedan"), Message(), log).request.garage == "grand-sedan"

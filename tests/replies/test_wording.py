@@ -42,7 +42,8 @@ def test_small(name: str, said: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "said"), [("oak-hollow", "Oak Hollow"), ("Oak Hollow", "Oak Hollow"), ("the hill", "the hill"), ("", "")]
+    ("name", "said"),
+    [("oak-hollow", "Oak Hollow"), ("Oak Hollow", "Oak Hollow"), ("st. mary's", "St. Mary's"), ("", "")],
 )
 def test_readable(name: str, said: str) -> None:
     assert wording.readable(name) == said

@@ -1,0 +1,32 @@
+"""Which of an episode's setups a message speaks of: "your long run one", "the short run card"."""
+
+from __future__ import annotations
+
+import re
+
+from producer.model.episode import Episode, Setup
+
+_PURPOSES = {
+    "short run": r"short[ -]?run",
+    "long run": r"long[ -]?run",
+    "qualifying": r"(?:quali(?:fying|fier|fy)?|qualy)",
+}
+_NOUN = r"(?:set[ -]?ups?|one|card|sheet|version|file|set|baseline|numbers|settings)"
+# "in the long run" says nothing of a setup, "the long run one" does.
+_NAMED = (
+    r"(?:\b{name}\s+{noun}\b|\b(?:your|ur|yr|this|that)\s+{name}\b"
+    r"|(?<!\bin )(?<!\bon )(?<!ver )(?<!or )\bthe\s+{name}\b)"
+)
+
+
+def setup_said(text: str, episode: Episode) -> str | None:
+    """The id of the one setup that a message names, None where it names none or several."""
+    plain = " ".join(text.casefold().split())
+    found = [one.setup for one in episode.setups if _is_named(one, plain)]
+    return found[0] if len(found) == 1 else None
+
+
+def _is_named(setup: Setup, text: str) -> bool:
+    names = [re.escape(" ".join(setup.name.casefold().split()))]
+    names += [_PURPOSES[setup.purpose]] if setup.purpose else []
+    return any(re.search(_NAMED.format(name=name, noun=_NOUN), text) for name in names)

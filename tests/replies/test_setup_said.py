@@ -1,0 +1,39 @@
+"""Which setup a message speaks of."""
+
+from __future__ import annotations
+
+import pytest
+
+from producer.model.library import Library
+from producer.replies.setup_said import setup_said
+
+
+@pytest.mark.parametrize(
+    ("text", "setup"),
+    [
+        ("gannet short run one is way 2 tight", "short"),
+        ("the Long Run setup pushes", "long"),
+        ("your long run is loose off 2", "long"),
+        ("the long-run card says 60", "long"),
+        ("ur short run set up", "short"),
+        ("the long run is good but", "long"),
+        # Laps, not a setup.
+        ("over the long run it gets tight", None),
+        ("in the long run i lose grip", None),
+        ("on a long run it pushes", None),
+        ("loose on long runs", None),
+        ("is the short run one or the long run one better", None),
+        ("is the qualifying setup coming", None),
+        ("loose off 4", None),
+    ],
+)
+def test_setup_said(log: Library, text: str, setup: str | None) -> None:
+    assert setup_said(text, log.episodes["gannet-bowl-grand-sedan"]) == setup
+
+
+def test_a_setup_may_have_a_name_of_its_own(log: Library) -> None:
+    episode = log.episodes["gannet-bowl-grand-sedan"]
+    named = episode.setups[1].model_copy(update={"name": "Night (warm)", "purpose": None})
+    changed = episode.model_copy(update={"setups": (episode.setups[0], named)})
+    assert setup_said("the night (warm) one is loose", changed) == "long"
+    assert setup_said("saturday night was loose", changed) is None
