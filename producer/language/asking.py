@@ -114,6 +114,8 @@ def _corrects(text: Sequence[str], said: str, names_setting: bool) -> bool:
     spoken = any(one in said for one in _SAID) or ("video" in text and figures > 1)
     if written and spoken:
         return names_setting or any(word[0].isdigit() for word in text) or not _WRONG.isdisjoint(text)
+    if written and "video" in text and not _WRONG.isdisjoint(text):
+        return True
     wrong = not _WRONG.isdisjoint(text) and not {"what", "doing"} <= set(text)
     return (written or spoken or "video" in text) and wrong and (names_setting or "match" in text or "typo" in text)
 

@@ -21,7 +21,9 @@ _OBJECTS = listed(
     "race sim game cars pit order line fact track dirty clean draft turn turns both these those what which"
 )
 # "How do i calm the rear down" complains, "this calms the rear" does not.
-_WISHING = listed("how what need want trying tried can't get which would should help cannot wish struggling trouble")
+_WISHING = listed(
+    "how what need want trying tried can't get which would should help cannot wish trouble way possible you can"
+)
 _STOPS = listed(". ! ? ; but then while though although however yet after")
 _DESCRIBES = listed("skatey skaty slidey slidy slippery floaty wiggly light numb greasy")
 _BOTH = frozenset({"and", "or", "/", "&", "n", "plus"})
@@ -109,9 +111,12 @@ def _sign(pieces: list[Piece], at: int, subject: str) -> tuple[int | None, str]:
         if not _wont(pieces, at):
             return None, ""
         gripping = one.word in {"stick", "grip", "up", "grab", "hold", "plant", "settle"}
+        subject = subject or _behind(pieces, at)
         if gripping and not subject:
             return None, ""
         return (-1 if subject == "rear" and gripping else 1), "entry" if one.data == "entry" else ""
+    if one.kind == "fine" and at and pieces[at - 1].kind in {"lacks", "turn"}:
+        return None, ""  # "make it turn better in the middle"
     if one.kind == "fine":
         return 0 if not _wont(pieces, at) or one.word not in {"turns", "rotates"} else 1, ""
     return None, ""
@@ -123,11 +128,15 @@ def _slips(pieces: list[Piece], at: int, subject: str) -> int | None:
         return -1 if subject == "rear" else 1
     one = pieces[at]
     if one.word in {"grip", "bite", "traction"} or one.word in _DESCRIBES:
-        behind = next((x.kind for x in pieces[at + 1 : at + 5] if x.kind in {"rear", "front"}), "")
-        return {"rear": -1, "front": 1}.get(behind)
+        return {"rear": -1, "front": 1}.get(_behind(pieces, at))
     if {"wide", "wall", "up"} & {x.word for x in pieces[at + 1 : at + 5]}:
         return 1
     return -1 if one.word in {"slide", "slides", "sliding"} else None
+
+
+def _behind(pieces: list[Piece], at: int) -> str:
+    """Which end is named after a word: "no grip in the rear"."""
+    return next((one.kind for one in pieces[at + 1 : at + 5] if one.kind in {"rear", "front"}), "")
 
 
 def _is_so(pieces: list[Piece], at: int) -> bool:
@@ -154,17 +163,41 @@ def _unmeant(pieces: list[Piece], at: int, thankful: bool) -> bool:
     """Whether a complaint is denied, cured, past, or what a change would bring."""
     if pieces[at].kind in {"turn", "lacks"}:
         return thankful and _before(pieces, at, "past")
-    if _cured(pieces, at) or _denied(pieces, at):
+    if _cured(pieces, at) or _denied(pieces, at) or _another_s(pieces, at):
         return True
     if _before(pieces, at, "past") and (thankful or _used_to(pieces, at)):
         return True
-    return _before(pieces, at, "would", 4)
+    return _before(pieces, at, "would", 4) or _would_make(pieces, at)
+
+
+def _another_s(pieces: list[Piece], at: int) -> bool:
+    """As in "he got loose and took out half the field"."""
+    for one in reversed(pieces[max(0, at - 4) : at]):
+        if one.kind in {"pronoun", "rear", "front"} or one.word in _STOPS:
+            return one.word in {"he", "they"}
+        if one.word in {"he", "they", "guy", "leader", "someone", "somebody", "dude"}:
+            return True
+    return False
+
+
+def _would_make(pieces: list[Piece], at: int) -> bool:
+    """As in "does more wedge make it tight?", "without making it loose", "what makes a car loose?"."""
+    makes = next((back for back in range(at - 1, max(-1, at - 5), -1) if pieces[back].kind == "makes"), None)
+    if makes is None:
+        return any(one.word == "without" for one in pieces[max(0, at - 4) : at])
+    before = [one.word for one in pieces[max(0, makes - 9) : makes]]
+    if "without" in before[-2:] or "a" in [one.word for one in pieces[makes:at]]:
+        return True
+    return "why" not in before and not {"does", "do", "would", "will", "can", "could", "did"}.isdisjoint(before)
 
 
 def _used_to(pieces: list[Piece], at: int) -> bool:
     before = pieces[max(0, at - _LOOK_BACK) : at]
     better = any(one.kind == "fine" for one in pieces[at + 1 : at + 12])
     past = [one for one in before if one.kind == "past"]
+    later = [one.word for one in pieces[at + 1 :]]
+    if past and "now" in later and any(one.kind == "feel" for one in pieces[at + 1 + later.index("now") :]):
+        return True  # "I was tight, and now I'm loose"
     return any(one.word == "to" for one in past) or (bool(past) and better)
 
 

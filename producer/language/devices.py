@@ -14,7 +14,7 @@ _NAMES: dict[str, Device] = {
 }  # fmt: skip
 _WITH = listed("on with using use used uses run running play playing drive driving got have own via race racing")
 _BETWEEN = listed(
-    "a an my the just only old cheap new basic game racing direct drive belt gear driven entry level both"
+    "a an my the just only old cheap new basic game racing direct drive belt gear driven entry level both g m x n"
 )
 _AFTER = listed("user users player players here driver drivers guy racer racers gang kid only dude noob gamer")
 _ENDS = listed(", . ! ? ; : ( ) and so but if help any what how plz please lol - / btw")
@@ -48,6 +48,8 @@ def _mine(text: Sequence[str], at: int) -> bool:
     before = text[back] if back >= 0 else "."
     if before in _WITH:
         return text[at] not in {"keys", "sticks"} or before in {"on", "with", "using"}
+    if after in {"n", "and", "&"} and text[at + 2 : at + 3] == ["pedals"]:
+        return True
     alone = back == at - 1 and before in _ENDS and (after in _ENDS or after[0] in ".!?")
     return alone and not _or_other(text, at)
 

@@ -219,7 +219,8 @@ _ENTRY = (
 _MIDDLE = (
     "middle|center|centre|mid corner|midcorner|mid turn|apex|in the middle|through the middle|through the center|"
     "through the centre|in the center|in the centre|at the apex|middle of the corner|center of the corner|"
-    "centre of the corner|mid|across the middle|at the bottom|midway through the corner|through the apex|around the apex|"
+    "centre of the corner|mid|across the middle|at the bottom|midway through the corner|through the apex|"
+    "around the apex|"
     "middle of the turn|mid turn|through the corner|"
     "rolling through the center|rolling through the middle|in the corner"
 )

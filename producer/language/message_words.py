@@ -36,7 +36,8 @@ _FEEL: dict[str, object] = {
         "sliding up the track|slide up the track|walks up the track|snow plow|snowplow|won't stay down|can't stay down|"
         "won't hold the bottom|can't hold the bottom|lazy nose|no front end|no front grip|no front bite|"
         "feels like a dump truck|turns like a truck|turns like a bus|heavy steering|"
-        "tightness|too much push|wants to go straight|keeps going straight|doesn't turn",
+        "snug|bound up|doesn't want to turn|"
+        "won't go left|tightness|too much push|wants to go straight|keeps going straight|doesn't turn",
         (1,),
     ),
     **_each("won't turn in|doesn't turn in|refuses to turn in|can't turn in|doesn't want to turn in|"
@@ -99,12 +100,20 @@ _WISHES = _each(
     "keep the car from|keep it|keep my|calm down|calm|settle down|help with|make it stop|tune out|dial out|get out|"
     "take out|deal with|against|lose the"
 )
+_CAR = "it|the car|my car|this thing|this car"
 # Said as a wish, these complain: "how do i get it to turn", "calm the rear down".
 _LACKS: dict[str, object] = {
     **_all("get|make|help|getting", "it|the car|my car|the nose|the front|the front end|her|this thing|this car",
            "to turn|to rotate|turn|rotate|to point|to bite|to stick up front|bite|rotating|turning", data=(1,)),
     **_all("get|make|help|getting", "it|the car|my car|the nose|the front|the front end|her|this thing|this car",
            "to turn in|turn in", data=(1, "entry")),
+    **_all("make|get|making|have|want|like|need", _CAR, "looser|to be looser|freer|loosened up", data=(1,)),
+    **_all("make|get|making|have|want|like|need", _CAR, "tighter|to be tighter|tightened up|"
+           "more stable|calmer|more planted|more secure", data=(-1,)),
+    **_all("loosen|free", _CAR + "|her", "up|", data=(1,)),
+    **_all("tighten", _CAR + "|her", "up|", data=(-1,)),
+    **_each("a bit looser|a little looser|loosen up|free up", (1,)),
+    **_each("a bit tighter|a little tighter|tighten up", (-1,)),
     **_each("more rotation|more front grip|more front bite|more turn|more front end", (1,)),
     **_all("calm|calm down|settle|settle down|tame|plant|stabilize|stabilise|secure|hook up|stick|keep|hold|tie down|"
            "control|get|make", "the rear|the back|the rear end|the back end|the tail|my rear|that rear",
@@ -119,7 +128,7 @@ _VERY = _each(
     "way too|so|super|really|very|insanely|crazy|real|way|extremely|stupid|hella|wicked|massively|ridiculously|"
     "unbelievably|terribly|horribly|badly|awfully|seriously|incredibly|mega|mad|soo|so damn|so freaking|so bloody|"
     "dead|proper|super duper|far too|wildly|violently|crazily|insane|ridiculous|massive|huge|stupidly|totally|"
-    "absolutely|completely|much too|big"
+    "absolutely|completely|much too|big|terrible|horrible|awful|serious|crazy bad|ungodly|unreal"
 )
 _VERY_AFTER = _each(
     "real bad|like crazy|so bad|badly|like hell|big time|as hell|so much|so hard|really bad|very bad|af|like mad|"
@@ -216,6 +225,7 @@ _PLAIN = _each(
     "feel free|for free|free time|free to|free setup|free setups|free download|free card|free video|free stuff|"
     "caution free|free pass|free agent|trouble free|is free|are free|free of charge|free of|free practice|free speed|"
     "push the button|push through|push for|push the car|push him|push me|push my|pushed me|pushed him|pushing for|"
+    "push too hard|pushed too hard|pushing too hard|"
     "push hard|pushing hard|push it|pushing it|push harder|pushed the|bump draft|push the leader|push that|pushes me|"
     "push notifications|push back|push yourself|bump drafting|pushing the|pushing through|pushing my|push each other|"
     "spin the wheel|took a spin|for a spin|spin on it|spin the video|got spun|spun me|spun him|spun by|spin zone|"

@@ -117,6 +117,8 @@ def _named_settings(plain: Words, vocabulary: Vocabulary) -> list[tuple[str, Spa
 def _addresses(mention: Mention, at: int, line: list[Item], vocabulary: Vocabulary) -> tuple[str, ...]:
     if mention.addresses:
         return mention.addresses
+    if mention.split:
+        return fitting(mention, [], line, vocabulary, (), "", "")
     if mention.parameter:
         return (mention.parameter,)
     beside = [one for one in line[max(0, at - 2) : at + 3] if one.kind == "number" and not number_of(one).foreign]

@@ -123,7 +123,7 @@ class Vocabulary:
 _OF_ROLE = {
     "shock_compression": ("comp", "compression"), "shock_rebound": ("reb", "rebound"), "spring": ("spring",),
     "track_bar": ("track bar", "panhard bar"), "tyre_pressure": ("tyre pressure",), "camber": ("camber",),
-    "weight.cross": ("cross weight", "cross percentage"), "brake.front_bias": ("brake bias", "front brake bias"),
+    "weight.cross": ("cross weight", "cross percentage"), "brake.front_bias": ("brake bias", "front brake bias", "bias"),
     "weight.front": ("nose weight", "nose percentage", "front percent", "front weight percentage"),
     "weight.left": ("left side weight", "left side percentage", "left side percent", "left weight percentage"),
     "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"), "steering.toe_out": ("toe out",),
@@ -131,7 +131,7 @@ _OF_ROLE = {
 }  # fmt: skip
 # Short for a setting only where a figure stands beside it: "nose 50.5", "bias is at 62", "an inch and a quarter bar".
 _SHORT = {
-    "weight.front": ("nose",), "weight.left": ("left side",), "brake.front_bias": ("bias",), "bar.front": ("bar",),
+    "weight.front": ("nose",), "weight.left": ("left side",), "bar.front": ("bar",),
 }  # fmt: skip
 _ANCHORS = frozenset({"param", "short", "corner", "split"})
 _SIGNALS = frozenset({"move", "take", "put", "shift"})

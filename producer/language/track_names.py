@@ -117,9 +117,9 @@ def near(one: str, other: str, slips: int) -> bool:
 
 def _wanted(text: Sequence[str], first: int, last: int, complains: bool) -> bool:
     """Whether a known track is asked for, and not only the place where the car misbehaves."""
-    before, after = text[max(0, first - 7) : first], text[last : last + 4]
+    before, after = text[max(0, first - 9) : first], text[last : last + 4]
     lead = [word for word in before if word in _ASK or word in _OPENERS]
-    noun = not _NOUNS.isdisjoint([*text[max(0, first - 4) : first], *after[:2]])
+    noun = not _NOUNS.isdisjoint([*text[max(0, first - 7) : first], *after[:2]])
     soon = not {"next", "please", "soon", "asap"}.isdisjoint(after)
     located = first > 0 and text[first - 1] in {"at", "@"} and not soon
     if located and (complains or not _NOUNS & set(before)):
@@ -155,9 +155,10 @@ def _unknown(text: Sequence[str]) -> Named | None:
 def _after_asking(text: Sequence[str], at: int) -> int | None:
     """Where a name may begin after "can you do", "setup for", "need", "any plans for", "you skipped"."""
     word = text[at]
-    if word in {"waiting", "hoping", "wishing", "begging", "petition", "wish", "hope"} and text[at + 1 : at + 2] == [
-        "for"
-    ]:
+    if word in {"waiting", "hoping", "wishing", "begging", "petition", "wish", "hope"} and text[at + 1 : at + 2] in (
+        ["for"],
+        ["on"],
+    ):
         return _skip(text, at + 2)
     if word in _NOUNS and text[at + 1 : at + 2] and text[at + 1] in {"for", "at", "on", "of"}:
         asked = not (_ASK | _OPENERS).isdisjoint(text[max(0, at - 8) : at])
