@@ -61,7 +61,7 @@ def test_hidden_words_are_said_and_complained_of() -> None:
 @pytest.mark.parametrize(("raw", "hidden"), [("a <b", 2), ("a <49", 2), ("a <x>b</x>", 3), ("a <1.5>", 2)])
 def test_only_markup_is_not_said(raw: str, hidden: int) -> None:
     text, complaints = read(raw)
-    assert text.shown == ("a",) or text.shown == ("a b",)
+    assert text.shown in {("a",), ("a b",)}
     assert [code for code, *_ in complaints] == ["text-hidden"] * (2 if hidden == 3 else 1)
 
 

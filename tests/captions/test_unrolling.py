@@ -74,7 +74,7 @@ right
 00:00:10.000 --> 00:00:12.000
 right
 right<00:00:11.000><c> here</c>
-"""  # noqa: W291, W293 - a line of one blank is what such files hold
+"""  # noqa: W293 - a line of one blank is what such files hold
 
 
 def test_automatic_captions() -> None:
