@@ -36,7 +36,7 @@ class Filler:
         opinions: Opinions | None = None,
     ) -> None:
         self.library, self.channel, self.choice = library, channel, choice
-        self.request, self.named = whole.request, whole.named
+        self.request, self.named, self.elsewhere = whole.request, whole.named, whole.elsewhere
         self.case, self.guide, self.opinions = case, guide, opinions
         self.sheet = case.sheet(choice.setup) if case is not None and choice.setup is not None else None
         self.answers = tuple(self._answers())
@@ -45,8 +45,10 @@ class Filler:
     def lacking(self) -> tuple[str, ...]:
         """What is missing in the message and matters."""
         case, sheet = self.case, self.sheet
+        if self.elsewhere:
+            return ()
         tyres_matter = bool(case and sheet and matters(case, sheet, self.request))
-        return missing(self.request, self.choice, tyres_matter, bool(self.answers))
+        return missing(self.request, self.choice, tyres_matter, bool(self.answers or self.named))
 
     def view(self) -> ReplyView:
         """The whole reply, nothing left out."""
@@ -76,6 +78,7 @@ class Filler:
             rules=self._rules(),
             values=tuple(self._values()),
             answers=self.answers,
+            setting=bool(self.named) and not self.request.feels,
             questions=tuple(self._own(one) for one in asked),
             consent=self._never_asked(),
             link=self._link(),

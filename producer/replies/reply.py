@@ -64,7 +64,8 @@ def reply(
     where no setup answers. Raises ProducerError where not even greeting and caution fit.
     """
     filler = Filler(library, channel, whole, choice, case, guide, opinions)
-    text = _fitting(filler.view(), _TEMPLATES[kind(whole.request)], channel.replies.characters, kit)
+    template = _TEMPLATES["other" if whole.elsewhere else kind(whole.request)]
+    text = _fitting(filler.view(), template, channel.replies.characters, kit)
     episode = choice.episode.episode if choice.episode else None
     told = understood_json(whole, choice, filler.lacking)
     return Reply(whole.request.id or None, episode, choice.setup, told, text)

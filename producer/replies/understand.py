@@ -19,12 +19,13 @@ class Understood:
 
     `request` has every field filled that the author wrote or the text says; `felt` are the feels as they were read, ()
     where the author wrote his own; `named` the settings the message speaks of (a corner's address, or a parameter
-    where no corner is said).
+    where no corner is said). `elsewhere`: something is asked, and nothing in it is about a car or a track.
     """
 
     request: Request
     felt: tuple[Felt, ...] = ()
     named: tuple[str, ...] = ()
+    elsewhere: bool = False
 
 
 def understood(request: Request, message: Message, library: Library) -> Understood:
@@ -39,7 +40,10 @@ def understood(request: Request, message: Message, library: Library) -> Understo
         "garage": request.garage if own or request.garage else _class(request.text, message, library),
     }
     felt = () if request.feels else message.feels
-    return Understood(request.model_copy(update=found), felt, message.parameters_named)
+    whole = request.model_copy(update=found)
+    about_car = (whole.feels, whole.tyres, whole.track, whole.garage, message.parameters_named)
+    elsewhere = request.asks is None and whole.asks == "help" and not any(about_car)
+    return Understood(whole, felt, message.parameters_named, elsewhere)
 
 
 def kind(request: Request) -> Asks:
@@ -53,7 +57,7 @@ def kind(request: Request) -> Asks:
 def missing(request: Request, choice: Choice, tyres_matter: bool, answered: bool = False) -> tuple[str, ...]:
     """What is missing and matters, the most important first: `feel`, `where`, `track`, `garage`, `tyres`.
 
-    `answered`: a question about a setting is answered from the sheet, so no feel is needed for it.
+    `answered`: what is asked is a setting's figure, so no feel is needed for it.
     """
     asks = kind(request)
     found: list[str] = []

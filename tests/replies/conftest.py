@@ -11,6 +11,7 @@ from producer.handling.guide import guide
 from producer.jobs.kit import kit_for
 from producer.jobs.opinions import SecondOpinion
 from producer.jobs.prose import filled
+from producer.jobs.reading import Reader
 from producer.library.load import load
 from producer.model.channel import Replies
 from producer.model.guide import Guide
@@ -20,14 +21,13 @@ from producer.model.request import Request
 from producer.render.kit import Kit
 from producer.replies.choose import Choice, choose
 from producer.replies.reply import Reply, reply
-from producer.replies.understand import Understood
 
 
 class Desk:
     """`desk(request)`: the reply, and where its figures come from."""
 
     def __init__(self, log: Library, kit: Kit) -> None:
-        self.log, self.kit = log, kit
+        self.log, self.kit, self.reader = log, kit, Reader(log)
         self.told = lru_cache(maxsize=None)(self._told)
 
     def __call__(
@@ -36,11 +36,12 @@ class Desk:
         assert self.log.channel is not None
         limit = Replies.model_validate({"characters": str(characters)})
         channel = self.log.channel.model_copy(update={"replies": limit, "spelling": spelling})
-        choice = choose(self.log, request, setup)
+        whole = self.reader.understood(request)
+        choice = choose(self.log, whole.request, setup)
         case = rows = opinions = None
         if choice.episode is not None and choice.setup is not None:
             case, rows, opinions = self.told(choice.episode.episode, choice.setup)
-        return reply(self.log, channel, Understood(request), choice, case, rows, self.kit, opinions), choice
+        return reply(self.log, channel, whole, choice, case, rows, self.kit, opinions), choice
 
     def _told(self, episode: str, setup: str) -> tuple[Case, Guide, Opinions]:
         case = self.log.case(filled(self.log.case(self.log.episodes[episode])))
