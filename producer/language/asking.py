@@ -28,7 +28,7 @@ _WORKED = (
 )  # fmt: skip
 _HELP = listed(
     "help tips tip advice suggestion suggestions suggest idea ideas thoughts recommend recommendation "
-    "recommendations opinion stuck clueless advise pointers pointer hints guidance"
+    "recommendations opinion question stuck clueless advise pointers pointer hints guidance"
 )
 _ASKING = listed("what how why which where when who whats")
 _VERBS = listed(
@@ -163,10 +163,14 @@ def _question_at(text: Sequence[str], at: int) -> bool:
         }
     if at == 0 and word in {"is", "are", "does", "do", "can", "should", "could", "will", "would"}:
         return bool(after)
-    return begins and word in _OPENS and after in _AFTER_OPEN
+    if not begins or word not in _OPENS:
+        return False
+    return after in _AFTER_OPEN or (word in {"is", "are", "does"} and after[:1].isdigit())
 
 
 def _begs(text: Sequence[str]) -> bool:
     """A word for help that is not said of help given ("your tips helped")."""
     places = [at for at, word in enumerate(text) if word in _HELP]
-    return any({"your", "the", "for", "this", "that", "bit"}.isdisjoint(text[max(0, at - 1) : at]) for at in places)
+    return any(
+        {"your", "the", "for", "this", "that", "bit", "my"}.isdisjoint(text[max(0, at - 1) : at]) for at in places
+    )

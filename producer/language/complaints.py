@@ -26,6 +26,7 @@ _WISHING = listed(
 )
 _STOPS = listed(". ! ? ; but then while though although however yet after")
 _DESCRIBES = listed("skatey skaty slidey slidy slippery floaty wiggly light numb greasy")
+_RACING = listed("race races finish wide win won lead line photo pack")
 _BOTH = frozenset({"and", "or", "/", "&", "n", "plus"})
 # What may stand between a denial and what is denied.
 _LOOK_BACK = 5
@@ -163,11 +164,21 @@ def _unmeant(pieces: list[Piece], at: int, thankful: bool) -> bool:
     """Whether a complaint is denied, cured, past, or what a change would bring."""
     if pieces[at].kind in {"turn", "lacks"}:
         return thankful and _before(pieces, at, "past")
+    if _of_the_race(pieces, at):
+        return True
     if _cured(pieces, at) or _denied(pieces, at) or _another_s(pieces, at):
         return True
     if _before(pieces, at, "past") and (thankful or _used_to(pieces, at)):
         return True
     return _before(pieces, at, "would", 4) or _would_make(pieces, at)
+
+
+def _of_the_race(pieces: list[Piece], at: int) -> bool:
+    """As in "3 wide with 2 to go, so tight, best race of the year": tight, but no car."""
+    if _RACING.isdisjoint(one.word for one in pieces) or any(one.kind in {"phase", "pedal", "tyres"} for one in pieces):
+        return False
+    before = next((one for one in reversed(pieces[:at]) if one.kind not in {"very", "little", "word"}), None)
+    return pieces[at].kind == "feel" and (before is None or before.kind == "sep")
 
 
 def _another_s(pieces: list[Piece], at: int) -> bool:

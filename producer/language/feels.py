@@ -186,7 +186,7 @@ def _turns(row: list[Item], at: int) -> int:
     """How often the feel at `at` is turned round: negations, remedies, "less", "goes away"."""
     count = 0
     moved = False
-    for back in range(at - 1, max(-1, at - 9), -1):
+    for back in range(at - 1, max(-1, at - 12), -1):
         one = row[back]
         if one.kind in {"feel", "sep"}:
             break

@@ -102,9 +102,13 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
 def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], grid: Grid) -> bool:
     """Whether a figure that the setting could have stands beside its short name: "bias is at 62", "1.25 bar"."""
     text = sentence.text
-    before = found[-1] if found else None
-    if before is not None and before.kind == "number" and any(map(grid.inside, number_of(before).readings)):
-        return True
+    for one in reversed(found[-3:]):
+        if one.kind == "number":
+            if any(map(grid.inside, number_of(one).readings)):
+                return True
+            break
+        if one.word not in {"on", "the", "in", "at", "my"}:
+            break
     if _measured_out(found):
         return True
     after = at + length
@@ -149,7 +153,7 @@ def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
 def _of_air(row: list[Item], at: int) -> bool:
     """As in "half a pound in the left front tire": pounds go into a tyre, and come out of it."""
     near = row[max(0, at - 5) : at]
-    into = any(one.kind in {"in", "out"} or one.word in {"in", "out"} for one in near)
+    into = any(one.kind in {"in", "out", "to"} or one.word in {"in", "out"} for one in near)
     counted = any(one.kind == "number" and number_of(one).unit in {"lb", "psi"} for one in near)
     return into and counted and not any(one.kind == "param" for one in near)
 

@@ -68,7 +68,8 @@ _SLIP = _each(
     "zero grip|passes me|pass me|passing me|overtakes me|wants to pass|drops off|jumps out|jump out|kick around|"
     "dances|dancing|walks|walking|gets away|goes away|breaks|break|breaking|comes out|coming out on me|wants out|slews|"
     "catch up|catches up|beats me|beat me|skatey|skaty|slidey|slidy|slippery|floaty|wiggly|hopping around|"
-    "moves on me|slides around|sliding around|wanders|gets light|goes light|light|numb|greasy|wants to slide|"
+    "moves on me|slides around|sliding around|wanders|gets light|goes light|"
+    "just goes|goes on me|takes off on me|walks out|light|numb|greasy|wants to slide|"
     "wants to kick|hangs|squirms|squirming|steps|stepping"
 )
 _TURNS = _each(
@@ -88,7 +89,8 @@ _FINE = _each(
     "rotates well|drives great|handles great|flies"
 )
 _NEG = _each(
-    "not|isn't|wasn't|aren't|don't|doesn't|didn't|won't|can't|couldn't|wouldn't|hasn't|haven't|never|no|without|"
+    "not that it|not really|not|isn't|wasn't|aren't|don't|doesn't|didn't|won't|can't|"
+    "couldn't|wouldn't|hasn't|haven't|never|no|without|"
     "no longer|not even|no more|never want to|doesn't feel|zero|neither|nor|refuses|refuse|refusing|hardly|barely|"
     "unable|fails|hard|struggles|struggling|struggle|trouble|harder|stubborn|impossible|no way|tough|fighting"
 )

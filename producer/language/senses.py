@@ -8,6 +8,8 @@ from producer.language.tokens import listed
 # "Bump the right front" is a movement, "bump on the right front" a setting.
 DOUBTFUL = frozenset({"bump", "bumps"})
 _BETTER = listed("better nicer easier freer sooner quicker more")
+# "So tight" is a degree, "so I took" a joint.
+_DEGREED = listed("tight loose free snappy pushy much bad badly hard nervous twitchy edgy stable damn freaking far")
 _TURNING = listed("turn turns turned turning rotate rotates rotated rotating")
 _SLIDES = listed(
     "slide slides sliding slid kick kicks kicking kicked swing swings swinging hang hangs hanging drift drifts "
@@ -27,6 +29,8 @@ def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tupl
     if size > 1 or kind not in {"word", "sep", "move", "out"}:
         return kind, data
     before = text[max(0, at - 5) : at]
+    if word == "so":
+        return ("word", None) if text[at + 1 : at + 2] and text[at + 1] in _DEGREED else (kind, data)
     if word in _BETTER and not _TURNING.isdisjoint(before):
         return "feel", (-1, "change")
     if word in _SLIDES:

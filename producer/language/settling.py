@@ -72,6 +72,8 @@ def fitting(
             return tuple(own) if len(own) == len(mention.parts) else ()
         parameter = _of_corner(mention, numbers, row, vocabulary, topic)
         return vocabulary.resolve(parameter, mention.parts) if parameter else ()
+    if mention.side and mention.parameter and axle:
+        return vocabulary.resolve(mention.parameter, axle=axle, side=mention.side)
     if mention.side and topic and not mention.parameter:
         return vocabulary.resolve(topic, axle=axle, side=mention.side)
     if mention.side and axle and not mention.parameter:
@@ -91,7 +93,7 @@ def _of_corner(mention: Mention, numbers: list[Number], row: list[Item], vocabul
     springy = any(one.word in _SPRINGY for one in row)
     if springy:
         known = tuple(name for name in known if vocabulary.role(name) not in {"tyre_pressure", "camber"})
-    values = [one for one in numbers if one.unit not in _COUNTS and not one.more and not _by(one, row)]
+    values = [one for one in numbers if one.unit not in _COUNTS and not (one.more or one.again) and not _by(one, row)]
     if any(one.unit and _beside_move(one, row) for one in values):
         values = []
     found = {name for one in values for name in known if _as_value(one, name, part, vocabulary)}

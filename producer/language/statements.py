@@ -163,7 +163,8 @@ def _note_topic(stretch: list[Item], state: _Sentence) -> None:
             mention = mention_of(one)
             if mention.parameter:
                 state.readings = False
-                state.topic, state.axle = mention.parameter, mention.axle
+                beside = state.axle if mention.side and not mention.parts else ""
+                state.topic, state.axle = mention.parameter, mention.axle or beside
             elif mention.parts:
                 state.axle = "front" if mention.parts[0].endswith("f") else "rear"
             elif mention.axle and not mention.split:
@@ -180,6 +181,8 @@ def _is_target(one: Mention, state: _Sentence) -> bool:
         shape = state.vocabulary.garage.parameters.get(state.topic)
         return bool(state.axle) if shape is None else bool(shape.ends) or bool(shape.corners and state.axle)
     if one.parameter and state.corner and state.vocabulary.cornered(one.parameter) and not one.axle and not one.side:
+        return True
+    if one.parameter and one.side and state.axle and state.vocabulary.cornered(one.parameter):
         return True
     own = [address for address in state.subject if address.split(".")[0] == one.parameter]
     return bool(one.parameter) and len(own) == 1 and not one.axle and not one.side
@@ -239,11 +242,21 @@ def _draft(part: list[Item], target: int, state: _Sentence) -> None:
     draft = Draft(mention, addresses, part, begin, max(ends))
     _fill(draft, part, state, bare=False)
     draft.condition = state.pending
+    _same_way(draft, state)
     state.drafts.append(draft)
     if state.effect is not None:
         draft.effect, state.effect = state.effect[0], None
     elif state.cured is not None and (draft.moves or "to" in draft.slots):
         draft.effect, state.cured = state.cured, None
+
+
+def _same_way(draft: Draft, state: _Sentence) -> None:
+    """As in "raise the left front to 8 and the right front to 9": the verb holds for both."""
+    before = state.drafts[-1] if state.drafts else None
+    if before is None or draft.moves or set(draft.slots) != {"to"} or "to" not in before.slots:
+        return
+    if [one.split(".")[0] for one in draft.addresses] == [one.split(".")[0] for one in before.addresses]:
+        draft.moves += before.moves
 
 
 def _between(addresses: tuple[str, ...], vocabulary: Vocabulary) -> tuple[str, ...]:

@@ -55,13 +55,22 @@ def with_conditions(row: list[Item]) -> list[Item]:
     return found + row[at:]
 
 
+def _same_remedy(run: list[Item], row: list[Item], at: int) -> bool:
+    """As in "keeps it from darting in and getting loose", where the remedy is against both."""
+    after = row[at + 1] if at + 1 < len(row) else None
+    cured = any(one.kind == "cure" or one.word == "without" for one in run[-7:])
+    return cured and after is not None and after.word.endswith("ing") and after.kind in {"word", "feel"}
+
+
 def stretches(row: list[Item]) -> list[tuple[list[Item], str]]:
     """The row cut at its joints, with the word of the joint before each."""
     found: list[tuple[list[Item], str]] = []
     run: list[Item] = []
     joint = ""
-    for one in row:
-        if one.kind in {"sep", "condition"}:
+    for at, one in enumerate(row):
+        if one.word in {"and", "or"} and _same_remedy(run, row, at):
+            run.append(one)
+        elif one.kind in {"sep", "condition"}:
             if run:
                 found.append((run, joint))
             run, joint = [], one.word

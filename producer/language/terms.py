@@ -123,7 +123,8 @@ class Vocabulary:
 _OF_ROLE = {
     "shock_compression": ("comp", "compression"), "shock_rebound": ("reb", "rebound"), "spring": ("spring",),
     "track_bar": ("track bar", "panhard bar"), "tyre_pressure": ("tyre pressure",), "camber": ("camber",),
-    "weight.cross": ("cross weight", "cross percentage"), "brake.front_bias": ("brake bias", "front brake bias", "bias"),
+    "weight.cross": ("cross weight", "cross percentage"),
+    "brake.front_bias": ("brake bias", "front brake bias", "bias"),
     "weight.front": ("nose weight", "nose percentage", "front percent", "front weight percentage"),
     "weight.left": ("left side weight", "left side percentage", "left side percent", "left weight percentage"),
     "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"), "steering.toe_out": ("toe out",),

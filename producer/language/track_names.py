@@ -20,7 +20,8 @@ _STOPS = listed(
     "next please soon this that in for with on at video videos setup setups episode episodes card and but or so pls "
     "instead one ever month week weekend year time too also again thanks because , . ! ? ; : ( ) - / asap if when now "
     "is are was i you it the a an my your to of as season sometime tomorrow today tonight lol man mate bro dude jo "
-    "from by oval track guide first then since though haha please someday already yet there would could should"
+    "coming out dropping happening done ready up live from by oval track guide first then since though haha please someday "
+    "already yet there would could should"
 )
 # Common words that are the name of no track.
 _COMMON = listed(
@@ -37,7 +38,8 @@ _COMMON = listed(
 # What may follow the name of a track that is asked for.
 _ENDS = listed(
     "next please soon asap video videos setup setups episode episodes card this instead too track one sometime guide "
-    "in for with and but again ever there already first yet"
+    "in for with and but again ever there already first yet "
+    "coming out dropping happening done ready"
 )
 
 
@@ -160,6 +162,8 @@ def _after_asking(text: Sequence[str], at: int) -> int | None:
         ["on"],
     ):
         return _skip(text, at + 2)
+    if word == "is" and at and text[at - 1] == "when":
+        return _skip(text, at + 1)
     if word in _NOUNS and text[at + 1 : at + 2] and text[at + 1] in {"for", "at", "on", "of"}:
         asked = not (_ASK | _OPENERS).isdisjoint(text[max(0, at - 8) : at])
         return _skip(text, at + 2) if asked or at < 3 else None
