@@ -11,6 +11,7 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from producer.captions.payload import clean_line
 from producer.captions.phrases import SENTENCE, break_cost, measures
@@ -114,10 +115,10 @@ def _laid(words: list[str], profile: ReadingProfile, *, single: bool = False) ->
         return [(" ".join(words),)]
     best: list[dict[int, _Way]] = [{} for _ in range(len(words) + 1)]
     best[0][0] = _Way(0, 0, 0)
-    for start in range(len(words)):
-        gap = break_cost(words[start - 1], words[start]) if start else 0
+    gaps = [0, *(break_cost(before, after) for before, after in pairwise(words))]
+    for start, gap in enumerate(gaps):
         opening = 0 if not start else math.inf if single else _A_PIECE + _PIECE_BREAK * gap
-        for end, line in _lines_from(words, start, profile.characters_per_line):
+        for end, line in _lines_from(words, gaps, start, profile.characters_per_line):
             for count, way in best[start].items():
                 _keep(best[end], 1, _Way(way.cost + line + opening, start, 0))
                 if 0 < count < profile.lines:
@@ -130,15 +131,17 @@ def _keep(ways: dict[int, _Way], lines: int, way: _Way) -> None:
         ways[lines] = way
 
 
-def _lines_from(words: list[str], start: int, limit: int) -> Iterator[tuple[int, float]]:
-    """Each line that can begin with word `start`: the word after it, and its cost."""
+def _lines_from(words: list[str], gaps: list[int], start: int, limit: int) -> Iterator[tuple[int, float]]:
+    """Each line that can begin with word `start`: the word after it, and its cost. `gaps[n]` is what a break before
+    word n costs.
+    """
     length, run_on = -1, 0
     for end in range(start + 1, len(words) + 1):
         length += 1 + len(words[end - 1])
         if length > limit and end > start + 1:
             return
         yield end, _A_LINE + run_on + _FULL_LINE * (length / limit) ** 2
-        if end < len(words) and break_cost(words[end - 1], words[end]) == SENTENCE:
+        if end < len(words) and gaps[end] == SENTENCE:
             run_on += _RUN_ON
 
 

@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import html
 import re
+from bisect import bisect_right
 from dataclasses import dataclass, field
+from itertools import accumulate
 
 from producer.basics.place import Place
 from producer.captions.blocks import Block, quoted
@@ -46,30 +48,75 @@ class CueText:
 
 def cue_text(block: Block, kind: CaptionKind, complaints: Complaints) -> CueText:
     """The payload of a cue; hidden words and odd times of words are complained of. Never fails."""
-    pieces = _Pieces()
-    shown: list[str] = []
-    raw, end = block.raw, 0
-    for found in _ANGLES.finditer(raw):
-        _plain(raw[end : found.start()], kind, pieces, shown)
+    reader = _Reader(block, block.raw, kind, complaints)
+    end = 0
+    for found in _ANGLES.finditer(reader.raw):
+        reader.plain(reader.raw[end : found.start()])
         end = found.end()
-        _angles(found, block, kind, pieces, shown, complaints)
-    _plain(raw[end:], kind, pieces, shown)
-    return CueText(clean_lines(("".join(shown),)), pieces.lines())
+        reader.angles(found)
+    reader.plain(reader.raw[end:])
+    return CueText(clean_lines(("".join(reader.shown),)), reader.lines())
 
 
 @dataclass
-class _Pieces:
-    """Text and stamps of a payload in their order."""
+class _Reader:
+    """A payload as far as it is read: `pieces` are what was said, with stamps (ms) between, `shown` what people see."""
 
-    found: list[str | int] = field(default_factory=list)
-    last: int | None = None
+    block: Block
+    raw: str
+    kind: CaptionKind
+    complaints: Complaints
+    pieces: list[str | int] = field(default_factory=list)
+    shown: list[str] = field(default_factory=list)
+    last: int = 0
+    starts: list[int] = field(default_factory=list)
+
+    def plain(self, text: str) -> None:
+        """Text outside `<` and `>`."""
+        if text:
+            read = html.unescape(text) if self.kind == "vtt" else _BRACES.sub("", text)
+            self.pieces.append(read)
+            self.shown.append(read)
+
+    def angles(self, found: re.Match[str]) -> None:
+        """What stands between `<` and `>`: a stamp, markup, or text that players hide."""
+        text = found.group()
+        stamp = vtt_stamp(text[1:-1])
+        if stamp is not None:
+            self._stamp(stamp, found)
+        elif _MARKUP.fullmatch(text) is None and self.kind == "srt":
+            self.plain(text)
+        elif _MARKUP.fullmatch(text) is None:
+            self.pieces.append(html.unescape(text))
+            message = f"players hide {quoted(text)}, which they take for markup; here it counts as said"
+            self.complaints.add("text-hidden", self._place(found), message, "write &lt; for < and &amp; for &")
+
+    def _stamp(self, stamp: int, found: re.Match[str]) -> None:
+        """Keep a word's time, unless it lies outside its cue or goes back."""
+        start, end = self.block.start_ms, self.block.end_ms
+        if start <= stamp <= max(start, end) and stamp >= self.last:
+            self.pieces.append(stamp)
+            self.last = stamp
+            return
+        what = "goes back" if stamp < self.last else "lies outside its cue"
+        message = f"the time {found.group()} of a word {what}; it is left out"
+        self.complaints.add("word-time-odd", self._place(found), message)
+
+    def _place(self, found: re.Match[str]) -> Place:
+        """Where a piece of the payload stands in the file, as far as its first line goes."""
+        if not self.starts:
+            lengths = (len(text) + 1 for _, text in self.block.payload)
+            self.starts = list(accumulate(lengths, initial=0))
+        row = bisect_right(self.starts, found.start()) - 1
+        column = found.start() - self.starts[row] + 1
+        return self.complaints.at(self.block.payload[row][0], column, len(found.group().partition("\n")[0]))
 
     def lines(self) -> tuple[TextLine, ...]:
         """Cut at line ends; a word that a stamp divides counts by the stamp before its first letter."""
         lines: list[TextLine] = []
         parts: list[str | int] = []
         before: int | None = None
-        for piece in self.found:
+        for piece in self.pieces:
             first, *others = piece.split("\n") if isinstance(piece, str) else [piece]
             parts.append(first)
             for other in others:
@@ -94,52 +141,11 @@ def _line(parts: list[str | int], before: int | None) -> TextLine:
         while index < len(stamps) and stamps[index][0] <= found.start():
             stamp = stamps[index][1]
             index += 1
-        if word := clean_line(found.group()):
+        if word := _clean(found.group()):
             words.append((word, stamp))
-    return TextLine(" ".join(clean_lines((text,))), tuple(words), bool(stamps))
+    return TextLine(_clean(text.strip()), tuple(words), bool(stamps))
 
 
-def _plain(text: str, kind: CaptionKind, pieces: _Pieces, shown: list[str]) -> None:
-    if text:
-        read = html.unescape(text) if kind == "vtt" else _BRACES.sub("", text)
-        pieces.found.append(read)
-        shown.append(read)
-
-
-def _angles(
-    found: re.Match[str],
-    block: Block,
-    kind: CaptionKind,
-    pieces: _Pieces,
-    shown: list[str],
-    complaints: Complaints,
-) -> None:
-    """What stands between `<` and `>`: a stamp, markup, or text that players hide."""
-    text = found.group()
-    stamp = vtt_stamp(text[1:-1])
-    if stamp is not None:
-        _stamp(stamp, found, block, pieces, complaints)
-    elif _MARKUP.fullmatch(text) is None:
-        pieces.found.append(html.unescape(text) if kind == "vtt" else text)
-        if kind == "srt":
-            shown.append(text)
-            return
-        message = f"players hide {quoted(text)}, which they take for markup; here it counts as said"
-        complaints.add("text-hidden", _place(found, block, complaints), message, "write &lt; for < and &amp; for &")
-
-
-def _stamp(stamp: int, found: re.Match[str], block: Block, pieces: _Pieces, complaints: Complaints) -> None:
-    """Keep a word's time, unless it lies outside its cue or goes back."""
-    if block.start_ms <= stamp <= max(block.start_ms, block.end_ms) and stamp >= (pieces.last or 0):
-        pieces.found.append(stamp)
-        pieces.last = stamp
-        return
-    what = "goes back" if stamp < (pieces.last or 0) else "lies outside its cue"
-    message = f"the time {found.group()} of a word {what}; it is left out"
-    complaints.add("word-time-odd", _place(found, block, complaints), message)
-
-
-def _place(found: re.Match[str], block: Block, complaints: Complaints) -> Place:
-    """Where a piece of the payload stands in the file, as far as its first line goes."""
-    before = block.raw[: found.start()].split("\n")
-    return complaints.at(block.payload[len(before) - 1][0], len(before[-1]) + 1, len(found.group().split("\n")[0]))
+def _clean(text: str) -> str:
+    """As `clean_line`, which costs much and seldom changes anything."""
+    return text if text.isprintable() else clean_line(text)

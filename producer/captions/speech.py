@@ -40,7 +40,7 @@ def speech_captions(said: Iterable[SaidLine], profile: ReadingProfile) -> tuple[
 def _heard(line: SaidLine) -> Iterator[_Heard]:
     """The words of a line with their ends: where the next one starts, and not long after what saying it takes."""
     ends = [*(word.start_ms for word in line.words[1:]), line.end_ms]
-    for word, end in zip(line.words, ends, strict=True):
+    for word, end in zip(line.words, ends, strict=False):
         if text := clean_line(word.text):
             longest = word.start_ms + _SLOWEST_MS * max(1, spoken_words(text))
             yield _Heard(text, word.start_ms, max(word.start_ms, min(end, longest)))

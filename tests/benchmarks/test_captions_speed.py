@@ -16,7 +16,7 @@ from producer.captions.timecode import FrameRate, from_timecode, to_timecode
 from producer.model.cue import ReadingProfile
 
 pytestmark = pytest.mark.benchmark
-WORDS = [
+WORDS = (
     "so",
     "the",
     "right",
@@ -29,16 +29,10 @@ WORDS = [
     "down",
     "to",
     "725",
-    "because",
-    "it",
-    "was",
     "tight",
     "in",
-    "the",
-    "middle",
-    "and",
     "off",
-]
+)
 
 
 def timed(what: str, work: Callable[[], object], times: int = 3) -> None:
@@ -83,7 +77,9 @@ def test_a_file_of_complaints() -> None:
     timed("50,000 cues that cannot be read", lambda: read_captions(data, "x.vtt"), 1)
 
 
-@pytest.mark.parametrize("data", [b"<" * 200_000, b"1" * 1_000_000, b"-->" * 300_000, b"\n" * 1_000_000])
+@pytest.mark.parametrize(
+    "data", [b"<" * 200_000, b"1" * 1_000_000, b"-->" * 300_000, b"\n" * 1_000_000, b"<x>a " * 200_000]
+)
 def test_files_made_to_be_slow(data: bytes) -> None:
     cue = b"00:00:01.000 --> 00:00:02.000\n"
     timed(f"{data[:3]!r} again and again", lambda: read_captions(cue + data, "x.srt"), 1)
