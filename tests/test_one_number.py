@@ -13,10 +13,13 @@ from producer.basics.figures import MINUS, plain
 from producer.handling.guide_json import json_number
 from producer.jobs.dossier import dossier
 from producer.jobs.kit import kit_for
+from producer.jobs.stints import as_json, as_text
+from producer.jobs.stints import stints as read_stints
 from producer.library.load import load
 from producer.model.dossier import Dossier
 from producer.model.garage import Setting
-from producer.outputs import captions, card, notes, script
+from producer.model.stints import Comparison
+from producer.outputs import captions, card, notes, outline, script, stints
 
 EPISODE = "marrow-creek-grand-sedan"
 WHERE = ("card-short.txt", "card-short.html", "notes.txt", "captions.csv", "captions.srt", "script.md", "script.html")
@@ -100,3 +103,64 @@ def test_one_change_is_followed_everywhere(library: Path, as_it_is: tuple[Dossie
             assert count(figure, after[name]) > count(figure, before[name]), f"{address} = {figure} in {name}"
         data = YAML(typ="safe", pure=True).load(after["card-short.yaml"])
         assert Decimal(str(data["values"][address]["value"])) == new
+
+
+SHOWS_LAPS = (
+    "script.md", "script.html", "notes.txt", "outline.md", "stints.html", "captions.srt", "captions.csv",
+    "card-long.txt", "card-long.html", "card-long.yaml", "terminal", "json",
+)  # fmt: skip
+
+
+def laps_texts(root: Path) -> tuple[Comparison, dict[str, str]]:
+    """What two setups' laps say, and everything that shows it, its units and line ends made alike."""
+    whole, kit = whole_of(root), kit_for(root)
+    made = [*script.documents(whole, kit), *notes.documents(whole, kit), *outline.documents(whole, kit)]
+    made += [*captions.documents(whole, kit), *stints.documents(whole, kit), *card.texts_of(whole, kit, "long")]
+    found = {one.path: one.data.decode("utf-8") for one in made if one.path in SHOWS_LAPS}
+    asked = read_stints(root, EPISODE)
+    found |= {"terminal": as_text(asked), "json": as_json(asked)}
+    assert whole.evidence is not None
+    assert whole.evidence.comparison is not None
+    return whole.evidence.comparison, {name: alike(text) for name, text in found.items()}
+
+
+def alike(text: str) -> str:
+    bare = re.sub(r"</?b>|\*\*", "", text).replace("\u00a0seconds", " s")
+    return re.sub(r"[\s/]+", " ", bare)
+
+
+def shown(found: Comparison) -> list[str]:
+    """The figures that are told: what is lost first and won in the end, and the laps between."""
+    totals = [f"{one.figures[0]} s {one.way}, give or take {one.figures[1]}" for one in found.telling]
+    assert len(totals) == 2
+    assert found.crossover_lap is not None
+    return [*totals, f"about lap {round(found.crossover_lap)}", f"about lap {found.ahead_from_lap}"]
+
+
+def slower(root: Path, by: str) -> None:
+    """Every lap of the long run as much slower."""
+    path = root / EPISODE / "stints" / "long-1.csv"
+    rows = [row.split(",") for row in path.read_text(encoding="utf-8").splitlines()]
+    for row in rows[1:]:
+        row[1] = str(Decimal(row[1]) + Decimal(by))
+    path.write_text("".join(",".join(row) + "\n" for row in rows), encoding="utf-8", newline="\n")
+
+
+def test_what_the_laps_say_is_the_same_everywhere_and_follows_the_laps(library: Path) -> None:
+    channel = library / "channel.yaml"
+    channel.write_text(channel.read_text(encoding="utf-8") + "card: { test_laps: yes }\n", encoding="utf-8")
+    before, was = laps_texts(library)
+    slower(library, "0.020")
+    after, now = laps_texts(library)
+    for name in SHOWS_LAPS:
+        for old, new in zip(shown(before), shown(after), strict=True):
+            assert old != new
+            assert old in was[name], f"{old} in {name}"
+            assert new in now[name], f"{new} in {name}"
+        assert shown(before)[0] not in now[name]
+
+
+def test_the_laps_change_no_card_s_digest(library: Path) -> None:
+    stamps = whole_of(library).stamps
+    slower(library, "0.020")
+    assert whole_of(library).stamps == stamps

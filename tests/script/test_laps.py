@@ -71,6 +71,12 @@ def test_the_whole_section(tell: Tell) -> None:
             ["From about lap 10 the long run is the quicker of the two.",
              "Over twenty laps their total times cannot be told apart."],
         ),
+        # Behind at first, and no telling how it goes on.
+        (
+            {"totals": (SLOWER, LEVEL), "crossover_lap": None, "interval": None, "ahead_from_lap": None},
+            ["Over ten laps the long run is 0.4\u00a0seconds slower, give or take 0.3.",
+             "Over twenty laps their total times cannot be told apart."],
+        ),
         # The first is the one that lasts.
         (
             {"falloff_difference": 0.01, "totals": (replace(FASTER, seconds=3.09, interval=Interval(2.4, 3.8)),),

@@ -185,5 +185,5 @@ def test_two_stints_of_one_setup_make_one_line(case_of: Callable[..., Case], mad
     assert found.comparison is not None
     assert found.comparison.notes == (
         "The long run began with 20\u00a0gal of fuel, the short run with 18\u00a0gal.",
-        "The 2 stints of the short run are 0.10\u00a0s a lap apart at lap 10.",
+        "The two stints of the short run are 0.10\u00a0s a lap apart at lap 10.",
     )
