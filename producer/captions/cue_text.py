@@ -21,7 +21,10 @@ from producer.captions.stamps import vtt_stamp
 from producer.model.said import CaptionKind
 
 _ANGLES = re.compile(r"<[^>]*(?:>|\Z)")
-_MARKUP = re.compile(r"</?(?:(?:c|i|b|u|s|v|ruby|rt|lang|font)(?:\.[^\s>]*)?(?:\s[^>]*)?|)>", re.IGNORECASE)
+# Tags of WebVTT, and those of HTML that converters leave behind.
+_TAGS = "c|i|b|u|s|v|ruby|rt|lang|font|span|div|p|em|strong"
+_NEW_LINE = re.compile(r"<br\s*/?>", re.IGNORECASE)
+_MARKUP = re.compile(rf"</?(?:(?:{_TAGS})(?:\.[^\s>]*)?(?:\s[^>]*)?|)>", re.IGNORECASE)
 _WORD = re.compile(r"\S+")
 _BRACES = re.compile(r"\{(?:\\|[A-Za-z]:)[^}\n]*\}")
 
@@ -84,6 +87,9 @@ class _Reader:
         stamp = vtt_stamp(text[1:-1])
         if stamp is not None:
             self._stamp(stamp, found)
+        elif _NEW_LINE.fullmatch(text):
+            self.pieces.append("\n")
+            self.shown.append("\n" if self.kind == "srt" else "")
         elif _MARKUP.fullmatch(text) is None and self.kind == "srt":
             self.plain(text)
         elif _MARKUP.fullmatch(text) is None:

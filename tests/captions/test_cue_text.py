@@ -38,6 +38,9 @@ SHOWN = [
     ("1 < 2 & 3 > 2", "srt", ["1 < 2 & 3 > 2"]),
     ("&lt;b&gt;", "srt", ["&lt;b&gt;"]),
     ("{a note}", "srt", ["{a note}"]),
+    ("one<br/>two<BR>three", "srt", ["one", "two", "three"]),
+    ("<p><span class='x'>one</span></p>", "srt", ["one"]),
+    ("one <br>two", "vtt", ["one two"]),
     ("a\x07b", "srt", ["ab"]),
     ("", "vtt", []),
 ]
