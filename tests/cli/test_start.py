@@ -27,6 +27,10 @@ def test_help_of_a_command_loads_nothing_heavy() -> None:
     assert loaded("check", "--help") & (HEAVY - {"pydantic"}) == set()
 
 
+def test_the_request_log_loads_no_templates_and_no_numerics(demo: Path) -> None:
+    assert loaded("requests", "-l", str(demo)) & (HEAVY - {"pydantic", "yaml", "text_to_num"}) == set()
+
+
 @pytest.mark.parametrize("command", [("check",), ("check", "--json")])
 def test_a_check_loads_no_pictures_and_no_numerics(command: tuple[str, ...], demo: Path, tmp_path: Path) -> None:
     once = (*command, "-l", str(demo), "-o", str(tmp_path))
