@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from producer.language.number_words import TENS
 from producer.language.tokens import listed
 from producer.model.request import Asks
 
@@ -25,6 +26,12 @@ _WORKED = (
     "exactly what i",
     "just what i needed", "what i was looking", "owe you", "youre the best", "you are the best", "subscribed",
     "that did it", "did the trick", "worked a treat", "got my first win", "keep them coming", "keep em coming",
+)  # fmt: skip
+_PUZZLED = (
+    "don't get what", "don't get how", "don't get why", "don't understand", "can't figure", "not sure what",
+    "not sure how", "not sure if", "not sure which", "no idea what", "no idea how", "no idea why", "no clue",
+    "wondering", "confused", "idk what", "idk how", "idk why", "idk where", "don't know what", "don't know how",
+    "don't know why", "don't know which", "don't know where", "curious", "can't find", "cant seem", "can't seem",
 )  # fmt: skip
 _HELP = listed(
     "help tips tip advice suggestion suggestions suggest idea ideas thoughts recommend recommendation "
@@ -110,7 +117,7 @@ def _asked(text: Sequence[str], at: int) -> bool:
 
 def _corrects(text: Sequence[str], said: str, names_setting: bool) -> bool:
     written = not _WRITTEN.isdisjoint(text)
-    figures = sum(word[0].isdigit() for word in text)
+    figures = sum(word[0].isdigit() or word in TENS or word == "hundred" for word in text)
     spoken = any(one in said for one in _SAID) or ("video" in text and figures > 1)
     if written and spoken:
         return names_setting or any(word[0].isdigit() for word in text) or not _WRONG.isdisjoint(text)
@@ -129,6 +136,8 @@ def _questions(text: Sequence[str]) -> bool:
     if any(word.startswith("?") or (word[0] in ".!" and "?" in word) for word in text):
         return True
     if not _HELP.isdisjoint(text) and _begs(text):
+        return True
+    if any(one in said for one in _PUZZLED):
         return True
     return any(_question_at(text, at) for at in range(len(text)))
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import cast
 
+from producer.language.complaint_words import STOPS, sign
 from producer.language.message_row import Piece
 from producer.language.tokens import listed
 from producer.model.message import Felt, Pedal, Tyres
@@ -20,12 +21,6 @@ _OBJECTS = listed(
     "the my a an this that traffic there it me all your any some case general here lap laps practice qualifying races "
     "race sim game cars pit order line fact track dirty clean draft turn turns both these those what which"
 )
-# "How do i calm the rear down" complains, "this calms the rear" does not.
-_WISHING = listed(
-    "how what need want trying tried can't get which would should help cannot wish trouble way possible you can"
-)
-_STOPS = listed(". ! ? ; but then while though although however yet after")
-_DESCRIBES = listed("skatey skaty slidey slidy slippery floaty wiggly light numb greasy")
 _RACING = listed("race races finish wide win won lead line photo pack")
 _BOTH = frozenset({"and", "or", "/", "&", "n", "plus"})
 # What may stand between a denial and what is denied.
@@ -82,82 +77,16 @@ def _said(pieces: list[Piece]) -> list[_Feel]:
     for at, one in enumerate(pieces):
         if one.kind in {"rear", "front"}:
             subject, since = one.kind, at
-        elif one.word in _STOPS or (one.kind == "pronoun" and at - since > 1) or at - since > 9:
+        elif one.word in STOPS or (one.kind == "pronoun" and at - since > 1) or at - since > 9:
             subject = ""
-        sign, phase = _sign(pieces, at, subject)
-        if sign is None:
+        polarity, phase = sign(pieces, at, subject)
+        if polarity is None:
             continue
-        feel = _Feel(sign, at, pieces[since].start if subject else one.start, one.end)
+        feel = _Feel(polarity, at, pieces[since].start if subject else one.start, one.end)
         if phase:
             feel.phases.append((at, phase))
         found.append(feel)
     return found
-
-
-def _sign(pieces: list[Piece], at: int, subject: str) -> tuple[int | None, str]:
-    """+1 tight, -1 loose, 0 fine, None for no such word; and the part of the corner that the word says itself."""
-    one = pieces[at]
-    if one.kind == "feel":
-        sign, *phase = cast("tuple[int, str]", one.data)
-        if one.word == "free" and not _is_so(pieces, at):
-            return None, ""
-        return sign, str(phase[0]) if phase else ""
-    if one.kind == "lacks":
-        sign, *phase = cast("tuple[int, str]", one.data)
-        wished = not _WISHING.isdisjoint(x.word for x in pieces[max(0, at - 8) : at])
-        return (sign, str(phase[0]) if phase else "") if wished else (None, "")
-    if one.kind == "slip":
-        return _slips(pieces, at, subject), ""
-    if one.kind == "turn":
-        if not _wont(pieces, at):
-            return None, ""
-        gripping = one.word in {"stick", "grip", "up", "grab", "hold", "plant", "settle"}
-        subject = subject or _behind(pieces, at)
-        if gripping and not subject:
-            return None, ""
-        return (-1 if subject == "rear" and gripping else 1), "entry" if one.data == "entry" else ""
-    if one.kind == "fine" and at and pieces[at - 1].kind in {"lacks", "turn"}:
-        return None, ""  # "make it turn better in the middle"
-    if one.kind == "fine":
-        return 0 if not _wont(pieces, at) or one.word not in {"turns", "rotates"} else 1, ""
-    return None, ""
-
-
-def _slips(pieces: list[Piece], at: int, subject: str) -> int | None:
-    """Who slides: the rear is loose, the front tight, a car up the track tight, else loose for the plain verbs."""
-    if subject:
-        return -1 if subject == "rear" else 1
-    one = pieces[at]
-    if one.word in {"grip", "bite", "traction"} or one.word in _DESCRIBES:
-        return {"rear": -1, "front": 1}.get(_behind(pieces, at))
-    if {"wide", "wall", "up"} & {x.word for x in pieces[at + 1 : at + 5]}:
-        return 1
-    return -1 if one.word in {"slide", "slides", "sliding"} else None
-
-
-def _behind(pieces: list[Piece], at: int) -> str:
-    """Which end is named after a word: "no grip in the rear"."""
-    return next((one.kind for one in pieces[at + 1 : at + 5] if one.kind in {"rear", "front"}), "")
-
-
-def _is_so(pieces: list[Piece], at: int) -> bool:
-    """Whether "free" is said of the car: after a degree or a verb of being, or before a part of the corner."""
-    before = pieces[at - 1] if at else None
-    after = pieces[at + 1] if at + 1 < len(pieces) else None
-    said = listed("is gets get getting got feels feel too been goes go just so it was")
-    near = before is None or before.word in said or before.kind in {"very", "little", "sep", "pronoun"}
-    return near or (after is not None and (after.kind in {"phase", "pedal"} or after.word in {"in", "off", "out"}))
-
-
-def _wont(pieces: list[Piece], at: int) -> bool:
-    """As in "won't turn", "can't get it to rotate", "doesn't want to turn in"."""
-    for back in range(at - 1, max(-1, at - 7), -1):
-        one = pieces[back]
-        if one.kind == "neg":
-            return True
-        if one.kind in {"feel", "fine", "slip", "phase", "pedal", "tyres"} or one.word in _STOPS or one.word == ",":
-            return False
-    return False
 
 
 def _unmeant(pieces: list[Piece], at: int, thankful: bool) -> bool:
@@ -184,7 +113,7 @@ def _of_the_race(pieces: list[Piece], at: int) -> bool:
 def _another_s(pieces: list[Piece], at: int) -> bool:
     """As in "he got loose and took out half the field"."""
     for one in reversed(pieces[max(0, at - 4) : at]):
-        if one.kind in {"pronoun", "rear", "front"} or one.word in _STOPS:
+        if one.kind in {"pronoun", "rear", "front"} or one.word in STOPS:
             return one.word in {"he", "they"}
         if one.word in {"he", "they", "guy", "leader", "someone", "somebody", "dude"}:
             return True
@@ -216,7 +145,7 @@ def _before(pieces: list[Piece], at: int, kind: str, reach: int = _LOOK_BACK) ->
     for back in range(at - 1, max(-1, at - 1 - reach), -1):
         if pieces[back].kind == kind:
             return True
-        if pieces[back].kind == "feel" or pieces[back].word in _STOPS:
+        if pieces[back].kind == "feel" or pieces[back].word in STOPS:
             return False
     return False
 
@@ -244,7 +173,7 @@ def _cured(pieces: list[Piece], at: int) -> bool:
         if one.kind in {"feel", "sep"}:
             break
     for one in pieces[at + 1 : at + 7]:
-        if one.kind == "feel" or one.word in _STOPS:
+        if one.kind == "feel" or one.word in STOPS:
             return False
         if one.kind == "cure" or one.word in {"anymore", "cured", "history"}:
             return one.kind == "cure"
@@ -300,11 +229,11 @@ def _owner(pieces: list[Piece], said: list[_Feel], at: int) -> _Feel:
 def _joints(pieces: list[Piece], first: int, last: int) -> int:
     """How firmly two places are parted: a stop counts more than a comma or "and"."""
     between = pieces[first + 1 : last]
-    return sum(3 if one.word in _STOPS else 1 for one in between if one.kind == "sep" or one.word in _STOPS)
+    return sum(3 if one.word in STOPS else 1 for one in between if one.kind == "sep" or one.word in STOPS)
 
 
 def _stop(pieces: list[Piece], first: int, last: int) -> bool:
-    return any(one.word in _STOPS for one in pieces[first + 1 : last])
+    return any(one.word in STOPS for one in pieces[first + 1 : last])
 
 
 def _phases(pieces: list[Piece], one: _Feel) -> Iterator[str | None]:

@@ -13,7 +13,7 @@ from producer.model.words import PHASES, Phase
 _ARROWS = frozenset({"->", "=>", "→", ":", "="})
 _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
 # Once the complaint and its place are said, these begin what to do about it.
-_ACTS = listed("go try run set bring just then i we you i'd give")
+_ACTS = listed("go try run set bring just then i we you i'd give come back throw what")
 
 
 @dataclass(frozen=True, slots=True)

@@ -90,13 +90,33 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
         if length > 1 and text[at + 1 : at + length] != rest:
             continue
         if kind == "short":
-            if _figure_beside(sentence, at, length, found, vocabulary.grids[str(data)]):
+            grid = vocabulary.grids[str(data)]
+            if _among_its_like(found, str(data), text, at, vocabulary) and _figure_beside(
+                sentence, at, length, found, grid
+            ):
                 return length, "param", data
         elif kind == "param" and other_sense(text, at, length):
             continue
-        elif not (kind == "phase" and text[at] == "turn" and not _MIDDLES.isdisjoint(text[at + 2 : at + 5])):
+        elif kind == "word" and text[at] == "split" and found and found[-1].kind in _PLACED:
+            continue  # "with less rear split it will ..."
+        elif not (_turning_in(text[at : at + length]) and not _MIDDLES.isdisjoint(text[at + length : at + length + 3])):
             return length, kind, data  # but "never want to turn in the middle"
     return 1, "word", None
+
+
+def _turning_in(said: list[str]) -> bool:
+    return said[-1] == "in" and not {"turn", "turning", "turns"}.isdisjoint(said)
+
+
+def _among_its_like(found: list[Item], parameter: str, text: list[str], at: int, vocabulary: Vocabulary) -> bool:
+    """Whether "left" can be the left weight: where weights are spoken of, and no corner or end."""
+    if vocabulary.role(parameter) != "weight.left":
+        return True
+    named = [str(one.data) for one in found if one.kind == "param"]
+    if len(text) > at + 1 and text[at + 1] == "side":
+        return not any(vocabulary.garage.parameters[one].parts for one in named)
+    weighty = any(vocabulary.role(one).startswith("weight.") for one in named) or "weights" in text
+    return weighty and not any(vocabulary.garage.parameters[one].parts for one in named)
 
 
 def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], grid: Grid) -> bool:
@@ -117,7 +137,10 @@ def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], gri
     if after >= len(text):
         return False
     number = read(sentence, after)[0]
-    return number is not None and not number.foreign and any(map(grid.inside, number.readings))
+    if number is None or number.foreign:
+        return False
+    moved = text[after] in {"+", "-"} and grid.step and all(abs(x) <= 10 * grid.step for x in number.readings)
+    return bool(moved) or any(map(grid.inside, number.readings))
 
 
 def _measured_out(found: list[Item]) -> bool:

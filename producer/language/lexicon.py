@@ -34,8 +34,8 @@ CORNER: dict[str, object] = {
     **_each("all four|all four corners", ("lf", "rf", "lr", "rr")),
 }
 AXLE: dict[str, object] = {
-    **_each("front|up front|front end", "front"),
-    **_each("rear|out back|in back", "rear"),
+    **_each("front|up front|front end|in the front|at the front|out front", "front"),
+    **_each("rear|out back|in back|in the back|at the back|in the rear|at the rear|back there", "rear"),
 }
 SIDE: dict[str, object] = {
     **_each("left|left side|left end|l", "left"),
@@ -194,16 +194,39 @@ FEEL: dict[str, object] = {
     ),
     **_each(
         "tight|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|understeer|understeers|"
-        "understeering|wash out|washes out|washing out|washes wide|wash wide",
+        "understeering|wash out|washes out|washing out|washes wide|wash wide|washing wide|wash up|"
+        "washes up|washing up|drift up|drifts up|drifting up|run wide|runs wide|running wide|slide up the track|"
+        "slides up the track|sliding up the track|go straight|goes straight|going straight|tightness|tight condition|"
+        "shove|shoves|shoving|skate|skates|skating|walk up the track|walks up the track|bound up|"
+        "understeery|pushy feeling|tight feeling",
         (1, "state"),
     ),
-    **_each("won't turn|doesn't turn|wouldn't turn|didn't turn|refuses to turn|won't point", (1, "refusal")),
+    **_all(
+        "not|isn't|won't|doesn't|wouldn't|doesn't want to|won't want to|refuses to|never wants to",
+        "turn in|turning in",
+        data=(1, "refusal", "entry"),
+    ),
+    **_all("not|isn't", "turning|rotating|biting", data=(1, "refusal")),
+    **_each(
+        "won't bite|doesn't bite|won't cut|doesn't cut|won't turn|doesn't turn|wouldn't turn|didn't turn|"
+        "refuses to turn|won't point",
+        (1, "refusal"),
+    ),
     **_each(
         "loose|snappy|step out|steps out|stepping out|stepped out|breaking away|breaks away|break away|broke away|"
         "breaking loose|breaks loose|break loose|broke loose|oversteer|oversteers|oversteering|come around|"
         "comes around|coming around|came around|spin|spins|spinning|wiggle|wiggles|wiggling|snap|snaps|snapping|"
         "snap loose|snaps loose|twitchy|nervous|swap ends|swaps ends|slide out|slides out|sliding out|"
-        "free",
+        "free|edgy|darty|skittish|squirrelly|squirrely|fishtail|fishtails|fishtailing|sideways|"
+        "get sideways|gets sideways|"
+        "getting sideways|got sideways|go sideways|goes sideways|looseness|loose condition|spin out|spins out|"
+        "spinning out|spun out|swapping ends|hang out|hangs out|hanging out|kick out|kicks out|kicking out|swing out|"
+        "swings out|swinging out|light up the rear tires|lights up the rear tires|lighting up the rear tires|"
+        "light up the tires|lights up the tires|spin the tires|spins the tires|spin the tyres|spins the tyres|"
+        "spinning the tires|spinning the tyres|spin the rears|wheel spin|wheelspin|unstable|too much rotation|"
+        "over rotate|over rotates|over rotating|coming round|comes round|come round|tail happy|let go|lets go|"
+        "letting go|jump out|jumps out|jumping out|get away from me|gets away from me|snap around|snaps around|"
+        "break traction|breaks traction|breaking traction|lose the rear|loses the rear|losing the rear",
         (-1, "state"),
     ),
 }
@@ -252,6 +275,13 @@ CURE = _each(
     "cure|cures|cured|curing|fix|fixes|fixed|fixing|keeps it from|keep it from|kept it from|keeps|stop|stops|"
     "stopped|stopping|prevents|prevent|prevented|preventing|gets rid of|get rid of|got rid of|takes away|"
     "took away|takes care of|took care of|takes out the|removes|kills|killed|eliminates|tames|helps with|"
+    "eliminate|eliminated|eliminating|remove|removed|removing|tame|tamed|taming|erase|erases|erased|solve|solves|"
+    "solved|solving|lessen|lessens|lessened|minimize|minimizes|minimized|minimise|minimises|minimised|clear up|"
+    "clears up|cleared up|dial out|dials out|dialed out|dialled out|tune out|tunes out|tuned out|keep from|"
+    "keeps me from|keep me from|kept me from|keeps you from|keep you from|keeps that from|does away with|"
+    "did away with|helped with|help with|helping with|helps the tight|helped the push|ease|easing|cut down on|"
+    "cuts down on|dealt with|deals with|take care of|taking care of|kill|killing|getting rid of|avoid|avoids|"
+    "avoided|prevented|combat|combats|calms down the|knocks out the|knocked out the|knocks the|"
     "quit|quits|quitting|stops it from|stopped it from|gets it to quit|ends|ended|"
     "helps the push|goes away|go away|went away|gone|is gone|disappears|disappeared|"
     "eases|eased|keep the|against|answers|answer for"

@@ -121,7 +121,7 @@ def _addresses(mention: Mention, at: int, line: list[Item], vocabulary: Vocabula
         return fitting(mention, [], line, vocabulary, (), "", "")
     if mention.parameter:
         return (mention.parameter,)
-    beside = [one for one in line[max(0, at - 2) : at + 3] if one.kind == "number" and not number_of(one).foreign]
+    beside = [one for one in line[max(0, at - 3) : at + 4] if one.kind == "number" and not number_of(one).foreign]
     if not (mention.parts and beside):
         return ()
     nearest = min(beside, key=lambda one: min(abs(one.end - mention.start), abs(one.start - mention.end)))

@@ -135,7 +135,8 @@ def _as_value(number: Number, name: str, part: str, vocabulary: Vocabulary) -> b
 def _as_amount(number: Number, name: str, part: str, vocabulary: Vocabulary) -> bool:
     """A few clicks of that parameter, said with its unit."""
     grid = vocabulary.grids[f"{name}.{part}"]
-    if not number.unit or number.unit in _COUNTS or not _unit_fits(number, name, vocabulary) or not grid.step:
+    told = number.unit or number.more or all(one < 0 for one in number.readings)
+    if not told or number.unit in _COUNTS or not _unit_fits(number, name, vocabulary) or not grid.step:
         return False
     return any(one % grid.step == 0 and 0 < abs(one) <= 10 * grid.step for one in number.readings)
 

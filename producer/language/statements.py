@@ -8,7 +8,7 @@ none goes on with the setting before it, or belongs to the `subject` (what a rea
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import pairwise
 
 from producer.language.comparing import difference
@@ -17,8 +17,9 @@ from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
 from producer.language.movements import Move, moves, role_of, signed, without_others
 from producer.language.settling import Draft, fitting, settled
-from producer.language.stretches import corrected, side_only, stretches, topics, with_conditions
-from producer.language.terms import Mention, Vocabulary
+from producer.language.so_far import SoFar, names_other, note_topic, targets_of, with_figure_before
+from producer.language.stretches import corrected, stretches, topics, with_conditions
+from producer.language.terms import Vocabulary
 from producer.language.tokens import Words, listed, sentences
 from producer.model.claim import Claim
 
@@ -45,24 +46,6 @@ class Statement:
     sentence: tuple[int, int]
 
 
-@dataclass(slots=True)
-class _Sentence:
-    """The state of reading one sentence."""
-
-    vocabulary: Vocabulary
-    subject: tuple[str, ...]
-    topic: str = ""
-    axle: str = ""
-    number_first: bool | None = None
-    drafts: list[Draft] = field(default_factory=list)
-    pending: Condition | None = None
-    effect: tuple[Effect, int] | None = None
-    others: bool = False
-    readings: bool = False
-    cured: Effect | None = None
-    corner: tuple[str, ...] = ()
-
-
 def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ()) -> list[Statement]:
     """Every statement of a text in order. `subject`: the addresses that a reason is for."""
     found: list[Statement] = []
@@ -82,9 +65,9 @@ def _sentence(
     sentence: Words, vocabulary: Vocabulary, subject: tuple[str, ...], text: str, asked: Condition | None
 ) -> list[Statement]:
     row = corrected(items(sentence, vocabulary))
-    state = _Sentence(vocabulary, subject, pending=asked)
+    state = SoFar(vocabulary, subject, pending=asked)
     row = topics(row)
-    state.others = _names_other(row, state)
+    state.others = names_other(row, state)
     said = with_conditions(row)
     for stretch, joint in stretches(said):
         _read(stretch, joint, state, _rest(said, stretch))
@@ -98,35 +81,22 @@ def _sentence(
     return found
 
 
-def _names_other(row: list[Item], state: _Sentence) -> bool:
-    """Whether a sentence names a setting that the subject does not cover."""
-    covered = set(state.subject)
-    parameters = {one.split(".")[0] for one in covered}
-    places = {one.split(".")[1] for one in covered if "." in one}
-    for one in row:
-        if one.kind != "set":
-            continue
-        mention = mention_of(one)
-        if mention.parameter and mention.parameter not in parameters:
-            return True
-        if not set(mention.addresses) <= covered or not set(mention.parts) <= places:
-            return True
-    return False
-
-
 def _rest(row: list[Item], stretch: list[Item]) -> list[Item]:
     return [one for one in row if one.start >= stretch[-1].end]
 
 
-def _read(stretch: list[Item], joint: str, state: _Sentence, rest: list[Item]) -> None:
+def _read(stretch: list[Item], joint: str, state: SoFar, rest: list[Item]) -> None:
     if stretch[0].kind == "condition":
         _condition(stretch[0], state, rest)
         return
-    _note_topic(stretch, state)
+    note_topic(stretch, state)
     count = len(state.drafts)
+    stretch = with_figure_before(stretch, state)
+    if not stretch:
+        return
     if joint != "so":
         state.cured = None
-    targets = _targets(stretch, state)
+    targets = targets_of(stretch, state)
     if not targets:
         _go_on(stretch, joint, state)
     elif not _compared(stretch, targets, state):
@@ -135,16 +105,7 @@ def _read(stretch: list[Item], joint: str, state: _Sentence, rest: list[Item]) -
     _attach_effect(stretch, joint, state, count, bool(targets))
 
 
-def _targets(stretch: list[Item], state: _Sentence) -> list[int]:
-    """The places of the mentions that can have figures; a parameter for the corner said before only where none is."""
-    found = [at for at, one in enumerate(stretch) if one.kind == "set" and _is_target(mention_of(one), state)]
-    placed = [at for at in found if mention_of(stretch[at]).addresses or not mention_of(stretch[at]).parameter]
-    corners = [mention_of(one).parts for one in stretch if one.kind == "set" and mention_of(one).parts]
-    state.corner = corners[-1] if corners else state.corner
-    return placed or found
-
-
-def _condition(item: Item, state: _Sentence, rest: list[Item]) -> None:
+def _condition(item: Item, state: SoFar, rest: list[Item]) -> None:
     condition = item.data
     if not isinstance(condition, Condition):
         return
@@ -155,40 +116,7 @@ def _condition(item: Item, state: _Sentence, rest: list[Item]) -> None:
         state.drafts[-1].condition = condition
 
 
-def _note_topic(stretch: list[Item], state: _Sentence) -> None:
-    for one in stretch:
-        if one.kind == "foreign" and one.data:
-            state.readings = True
-        if one.kind == "set":
-            mention = mention_of(one)
-            if mention.parameter:
-                state.readings = False
-                beside = state.axle if mention.side and not mention.parts else ""
-                state.topic, state.axle = mention.parameter, mention.axle or beside
-            elif mention.parts:
-                state.axle = "front" if mention.parts[0].endswith("f") else "rear"
-            elif mention.axle and not mention.split:
-                state.axle = mention.axle
-
-
-def _is_target(one: Mention, state: _Sentence) -> bool:
-    """Whether a mention can have figures of its own; "springs" alone is a topic, or the subject's own name."""
-    if one.parts and not one.parameter and state.readings:
-        return False
-    if one.addresses or one.parts or one.split:
-        return True
-    if side_only(one):
-        shape = state.vocabulary.garage.parameters.get(state.topic)
-        return bool(state.axle) if shape is None else bool(shape.ends) or bool(shape.corners and state.axle)
-    if one.parameter and state.corner and state.vocabulary.cornered(one.parameter) and not one.axle and not one.side:
-        return True
-    if one.parameter and one.side and state.axle and state.vocabulary.cornered(one.parameter):
-        return True
-    own = [address for address in state.subject if address.split(".")[0] == one.parameter]
-    return bool(one.parameter) and len(own) == 1 and not one.axle and not one.side
-
-
-def _pairs(stretch: list[Item], targets: list[int], state: _Sentence) -> list[tuple[list[Item], int]]:
+def _pairs(stretch: list[Item], targets: list[int], state: SoFar) -> list[tuple[list[Item], int]]:
     """The stretch cut so that each part has one target (its place in the part is given)."""
     if len(targets) == 1:
         return [(stretch, targets[0])]
@@ -213,7 +141,7 @@ def _start_of(stretch: list[Item], target: int, before: int) -> int:
     return verbs[0] if verbs else target
 
 
-def _compared(stretch: list[Item], targets: list[int], state: _Sentence) -> bool:
+def _compared(stretch: list[Item], targets: list[int], state: SoFar) -> bool:
     """Read "the right front is 25 pounds stiffer than the left": True where the stretch compares two settings."""
     than = next((at for at, one in enumerate(stretch) if one.kind == "than"), None)
     if than is None or not targets or targets[-1] < than:
@@ -228,7 +156,7 @@ def _compared(stretch: list[Item], targets: list[int], state: _Sentence) -> bool
     return True
 
 
-def _draft(part: list[Item], target: int, state: _Sentence) -> None:
+def _draft(part: list[Item], target: int, state: SoFar) -> None:
     mention = mention_of(part[target])
     numbers = [number_of(one) for one in part if one.kind == "number" and not number_of(one).foreign]
     if mention.parameter and not mention.addresses and state.corner and not mention.split:
@@ -250,7 +178,7 @@ def _draft(part: list[Item], target: int, state: _Sentence) -> None:
         draft.effect, state.cured = state.cured, None
 
 
-def _same_way(draft: Draft, state: _Sentence) -> None:
+def _same_way(draft: Draft, state: SoFar) -> None:
     """As in "raise the left front to 8 and the right front to 9": the verb holds for both."""
     before = state.drafts[-1] if state.drafts else None
     if before is None or draft.moves or set(draft.slots) != {"to"} or "to" not in before.slots:
@@ -267,7 +195,7 @@ def _between(addresses: tuple[str, ...], vocabulary: Vocabulary) -> tuple[str, .
     return tuple(split for split, corners in garage.splits.items() if set(corners) == set(addresses))
 
 
-def _fill(draft: Draft, part: list[Item], state: _Sentence, bare: bool) -> None:
+def _fill(draft: Draft, part: list[Item], state: SoFar, bare: bool) -> None:
     """Give the draft the movements and numbers of a stretch."""
     vocabulary = state.vocabulary
     address = draft.addresses[0] if draft.addresses else ""
@@ -295,7 +223,7 @@ def _denied(part: list[Item], move: Move) -> bool:
     return any(one.kind == "neg" for one in before[-3:])
 
 
-def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
+def _go_on(stretch: list[Item], joint: str, state: SoFar) -> None:
     """A stretch without a setting: more about the one before it, or about the subject."""
     last = state.drafts[-1] if state.drafts else None
     first = next((one for one in stretch if one.kind not in {"word", "pronoun", "would"}), None)
@@ -321,7 +249,7 @@ def _go_on(stretch: list[Item], joint: str, state: _Sentence) -> None:
             _of_subject(stretch, state)
 
 
-def _again(last: Draft, stretch: list[Item], state: _Sentence) -> None:
+def _again(last: Draft, stretch: list[Item], state: SoFar) -> None:
     """A second condition about the setting before it: "... and if it is loose off, raise it"."""
     begin = next(one.start for one in stretch if one.kind in _GOES_ON)
     ends = [one.end for one in stretch if one.kind in {"number", "move", "pronoun"}]
@@ -342,7 +270,7 @@ def _figures(stretch: list[Item]) -> bool:
     return False
 
 
-def _of_subject(stretch: list[Item], state: _Sentence) -> None:
+def _of_subject(stretch: list[Item], state: SoFar) -> None:
     begin = min((one.start for one in stretch if one.kind in {"number", "move", "take", "put", "shift"}), default=0)
     ends = [one.end for one in stretch if one.kind in {"number", "move", "out", "in", "back"}]
     if not ends:
@@ -356,7 +284,7 @@ def _of_subject(stretch: list[Item], state: _Sentence) -> None:
         state.drafts.append(draft)
 
 
-def _attach_complaint(stretch: list[Item], joint: str, state: _Sentence, named: bool) -> None:
+def _attach_complaint(stretch: list[Item], joint: str, state: SoFar, named: bool) -> None:
     """ "It was loose off, so I ...", "... because it was loose off": the setting has cured it."""
     cured = complaint(stretch) if not named else None
     if cured is None or any(one.kind == "someone" for one in stretch):
@@ -367,7 +295,7 @@ def _attach_complaint(stretch: list[Item], joint: str, state: _Sentence, named: 
         state.cured = cured
 
 
-def _attach_effect(stretch: list[Item], joint: str, state: _Sentence, count: int, named: bool) -> None:
+def _attach_effect(stretch: list[Item], joint: str, state: SoFar, count: int, named: bool) -> None:
     found = effect(stretch)
     if found is None:
         _attach_complaint(stretch, joint, state, named)

@@ -69,7 +69,7 @@ def stretches(row: list[Item]) -> list[tuple[list[Item], str]]:
     joint = ""
     for at, one in enumerate(row):
         if one.word in {"and", "or"} and _same_remedy(run, row, at):
-            run.append(one)
+            run.append(Item("word", one.word, None, one.start, one.end))
         elif one.kind in {"sep", "condition"}:
             if run:
                 found.append((run, joint))

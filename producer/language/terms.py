@@ -132,7 +132,7 @@ _OF_ROLE = {
 }  # fmt: skip
 # Short for a setting only where a figure stands beside it: "nose 50.5", "bias is at 62", "an inch and a quarter bar".
 _SHORT = {
-    "weight.front": ("nose",), "weight.left": ("left side",), "bar.front": ("bar",),
+    "weight.front": ("nose",), "weight.left": ("left side", "left"), "bar.front": ("bar",),
 }  # fmt: skip
 _ANCHORS = frozenset({"param", "short", "corner", "split"})
 _SIGNALS = frozenset({"move", "take", "put", "shift"})

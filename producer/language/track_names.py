@@ -20,7 +20,8 @@ _STOPS = listed(
     "next please soon this that in for with on at video videos setup setups episode episodes card and but or so pls "
     "instead one ever month week weekend year time too also again thanks because , . ! ? ; : ( ) - / asap if when now "
     "is are was i you it the a an my your to of as season sometime tomorrow today tonight lol man mate bro dude jo "
-    "coming out dropping happening done ready up live from by oval track guide first then since though haha please someday "
+    "coming out dropping happening done ready up live from by oval track guide first then since though haha please "
+    "someday "
     "already yet there would could should"
 )
 # Common words that are the name of no track.
@@ -40,6 +41,14 @@ _ENDS = listed(
     "next please soon asap video videos setup setups episode episodes card this instead too track one sometime guide "
     "in for with and but again ever there already first yet "
     "coming out dropping happening done ready"
+)
+_WANTING = listed("skipped missed forgot need want requesting request vote")
+# Before a name with one of these between: "any plans for", "a setup for", "waiting on".
+_LEADERS = (
+    (_NOUNS, listed("for at on of")),
+    (listed("chance plans planning plan"), listed("of for on")),
+    (listed("waiting hoping wishing begging petition wish hope"), listed("for on")),
+    (listed("anything something"), listed("for on at")),
 )
 
 
@@ -156,34 +165,18 @@ def _unknown(text: Sequence[str]) -> Named | None:
 
 def _after_asking(text: Sequence[str], at: int) -> int | None:
     """Where a name may begin after "can you do", "setup for", "need", "any plans for", "you skipped"."""
-    word = text[at]
-    if word in {"waiting", "hoping", "wishing", "begging", "petition", "wish", "hope"} and text[at + 1 : at + 2] in (
-        ["for"],
-        ["on"],
-    ):
-        return _skip(text, at + 2)
-    if word == "is" and at and text[at - 1] == "when":
+    word, after = text[at], "".join(text[at + 1 : at + 2])
+    before = text[max(0, at - 5) : at]
+    if any(word in words and after in joints for words, joints in _LEADERS):
+        asked = word not in _NOUNS or at < 3 or not (_ASK | _OPENERS).isdisjoint(text[max(0, at - 8) : at])
+        return _skip(text, at + 2) if asked else None
+    if (word == "be" and "next" in before) or (word == "is" and before[-1:] == ["when"]) or word in _WANTING:
         return _skip(text, at + 1)
-    if word in _NOUNS and text[at + 1 : at + 2] and text[at + 1] in {"for", "at", "on", "of"}:
-        asked = not (_ASK | _OPENERS).isdisjoint(text[max(0, at - 8) : at])
-        return _skip(text, at + 2) if asked or at < 3 else None
-    if (
-        word in {"chance", "plans", "planning", "plan"}
-        and text[at + 1 : at + 2]
-        and text[at + 1] in {"of", "for", "on"}
-    ):
-        return _skip(text, at + 2)
-    if word in {"skipped", "missed", "forgot", "need", "want", "requesting", "request", "vote"}:
+    if word in {"doing", "covering", "making"} and not {"you", "plan", "about", "planning"}.isdisjoint(before[-3:]):
         return _skip(text, at + 1)
-    if word in {"doing", "covering", "making"} and {"you", "plan", "about", "planning"} & set(
-        text[max(0, at - 3) : at]
-    ):
-        return _skip(text, at + 1)
-    if word in _ASK and not _mine(text, at):
-        near_by = text[max(0, at - 5) : at]
-        if not _OPENERS.isdisjoint(near_by) or {"you", "we"} & set(near_by) or at == 0:
-            return _skip(text, at + 1)
-    return None
+    if word not in _ASK or _mine(text, at) or not {"what", "which", "how", "why"}.isdisjoint(before):
+        return None
+    return _skip(text, at + 1) if at == 0 or not (_OPENERS | {"you", "we"}).isdisjoint(before) else None
 
 
 def _mine(text: Sequence[str], at: int) -> bool:
