@@ -9,7 +9,7 @@ from typing import Any, Literal
 from pydantic import Field, model_validator
 
 from producer.model.cue import ReadingProfile, named_profile
-from producer.model.record import Count, Id, Number, Record, Text
+from producer.model.record import Count, Id, Number, Record, Text, YesNo
 
 CAUTION = "Numbers for a simulation. Not advice for a real car."
 
@@ -81,6 +81,12 @@ class Replies(Record):
     characters: Count = 1500
 
 
+class CardOptions(Record):
+    """What else stands on a card. `test_laps`: what the test laps say; None where it is left open."""
+
+    test_laps: YesNo | None = None
+
+
 class Link(Record):
     """A link of the channel, shown in the notes."""
 
@@ -101,6 +107,7 @@ class Channel(Record):
     captions: CaptionLimits = Field(default_factory=lambda: CaptionLimits.model_validate({}))
     platform: Platform = Field(default_factory=lambda: Platform.model_validate({}))
     replies: Replies = Field(default_factory=lambda: Replies.model_validate({}))
+    card: CardOptions = Field(default_factory=lambda: CardOptions.model_validate({}))
     site: str = ""
     frame_rate: str = ""
     links: tuple[Link, ...] = ()

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from producer.basics.units import quantity
+from producer.model.channel import CardOptions
 from producer.model.record import (
     Amount,
     Count,
@@ -195,6 +196,7 @@ class Episode(Record):
     setups: Annotated[tuple[Setup, ...], Field(min_length=1, max_length=100)]
     stints: tuple[StintEntry, ...] = ()
     talking_points: TalkingPoints = Field(default_factory=lambda: TalkingPoints.model_validate({}))
+    card: CardOptions = Field(default_factory=lambda: CardOptions.model_validate({}))
     takes: tuple[TakeEntry, ...] = ()
     video: Video | None = None
     allow: tuple[Waiver, ...] = ()

@@ -15,6 +15,7 @@ from producer.model.garage import Parameter, Setting
 from producer.model.gearing import Gearing, GearStep
 from producer.model.sheet import Sheet
 from producer.model.words import CORNER_NAMES, ENDS
+from producer.outputs.laps_told import laps_told
 
 Kind = Literal["corners", "ends", "single"]
 # Where the parts of a parameter stand, seen from above: left column left, front above.
@@ -77,7 +78,7 @@ class Card:
 
     `rank` is `first` or `second` (every later setup): the accent. `facts` are short statements: revision, version,
     purpose; `legend` says what a marked figure differs from, `marks` whether any is marked; `gearing` are whole
-    sentences, () where nothing is known.
+    sentences, () where nothing is known; `laps` what the test laps say, () unless the author wants it on the card.
     """
 
     language: str
@@ -94,6 +95,7 @@ class Card:
     marks: bool
     pages: tuple[Page, ...]
     gearing: tuple[str, ...]
+    laps: tuple[str, ...]
     caution: str
 
 
@@ -117,8 +119,17 @@ def card(dossier: Dossier, sheet: Sheet) -> Card:
         marks=against is not None and bool(sheet.differs(against)),
         pages=tuple(_pages(dossier, sheet, against)),
         gearing=tuple(_gearing(dossier, sheet)),
+        laps=laps_on_card(dossier, sheet),
         caution=dossier.channel.caution,
     )
+
+
+def laps_on_card(dossier: Dossier, sheet: Sheet) -> tuple[str, ...]:
+    """What the test laps say of this setup, where the episode asks for it, or the channel and the episode is silent."""
+    own = dossier.episode.card.test_laps
+    wanted = dossier.channel.card.test_laps if own is None else own
+    told = laps_told(dossier, sheet.id) if wanted else None
+    return (f"Test laps: {told.driven}.", *told.sentences) if told is not None else ()
 
 
 def compared_with(dossier: Dossier, sheet: Sheet) -> Sheet | None:

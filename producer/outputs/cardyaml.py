@@ -12,6 +12,7 @@ from producer.model.dossier import Dossier
 from producer.model.gearing import Gearing, GearStep
 from producer.model.sheet import Sheet
 from producer.outputs.carddata import Data
+from producer.outputs.cardview import laps_on_card
 
 _PLAIN_KEY = re.compile(r"[A-Za-z_][A-Za-z0-9_.-]*")
 # Words that readers of older YAML take for something else.
@@ -21,7 +22,8 @@ _ODD = re.compile("[\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff\ud800-\udfff]")
 
 
 def card_yaml(dossier: Dossier, sheet: Sheet, data: Data) -> str:
-    """The file: first what stands around the card (caution, channel, revision, gearing), then what the digest covers.
+    """The file: first what stands around the card (caution, channel, revision, gearing, and what the test laps say
+    where the author wants that), then what the digest covers.
 
     The figures of `gearing` follow from a stint's top speed; speeds of the engine in rpm.
     """
@@ -36,6 +38,7 @@ def card_yaml(dossier: Dossier, sheet: Sheet, data: Data) -> str:
         "digest": stamp.digest,
         "garage_version": dossier.garage.simulation.version or None,
         "gearing": _gearing(gears) if gears else None,
+        "test_laps": " ".join(laps_on_card(dossier, sheet)) or None,
     }
     lines = _mapping({key: value for key, value in around.items() if value is not None}, "")
     note = f"# The digest is the SHA-256 of {', '.join(data)} as JSON: keys sorted, no spaces, UTF-8, 44.0 as 44."

@@ -15,6 +15,7 @@ from producer.model.garage import Setting
 from producer.model.sheet import Sheet
 from producer.model.words import ENDS
 from producer.outputs.captions import chapters
+from producer.outputs.laps_told import LapsTold, laps_told
 from producer.outputs.outline import stamp_line
 from producer.render.kit import Kit
 from producer.script.speaker import capital, counted, listed, setup_name, small
@@ -46,11 +47,12 @@ class NotesSetup:
 @dataclass(frozen=True, slots=True)
 class Description:
     """What `notes.txt.j2` shows. `chapters` is () where no list is legal; `about` are whole sentences: revision,
-    version, conditions."""
+    version, conditions; `laps` None where test laps carry nothing."""
 
     hook: tuple[str, str]
     chapters: tuple[str, ...]
     setups: tuple[NotesSetup, ...]
+    laps: LapsTold | None
     about: tuple[str, ...]
     links: tuple[str, ...]
     credits: str
@@ -69,6 +71,7 @@ def view(dossier: Dossier, listed_chapters: ChapterList | None = None) -> Descri
         hook=_hook(dossier),
         chapters=chapter_lines(found.chapters),
         setups=tuple(_setup(dossier, one) for one in dossier.sheets),
+        laps=laps_told(dossier),
         about=(f"{stamp_line(dossier)}.", *tested(dossier)),
         links=links(dossier),
         credits=f"Thanks for asking: {listed(dossier.credits)}." if dossier.credits else "",

@@ -1,4 +1,5 @@
-"""The outline of an episode: sections with their minutes, what differs, the shots to record, what to tick off."""
+"""The outline of an episode: sections with their minutes, what differs, what the test laps carry, the shots to record,
+what to tick off."""
 
 from __future__ import annotations
 
@@ -10,6 +11,7 @@ from producer.captions.chapters import stamp
 from producer.model.dossier import Dossier
 from producer.model.script import Section
 from producer.model.sheet import Sheet
+from producer.outputs.laps_told import LapsTold, laps_told
 from producer.render.document import Document
 from producer.render.kit import Kit
 from producer.script.pace import (
@@ -83,6 +85,7 @@ class OutlineView:
     words: int
     sections: tuple[OutlineSection, ...]
     others: tuple[OutlineSetup, ...]
+    laps: LapsTold | None
     shots: tuple[OutlineShots, ...]
     checks: tuple[str, ...]
     caution: str
@@ -111,6 +114,7 @@ def view(dossier: Dossier) -> OutlineView:
         words=sum(words_of(one) for one in dossier.narration.sections),
         sections=_sections(dossier),
         others=tuple(_other(dossier, one) for one in dossier.others),
+        laps=laps_told(dossier),
         shots=tuple(_shots(dossier, kind, title) for kind, title in _KINDS),
         checks=tuple(_checks(dossier)),
         caution=channel.caution,

@@ -13,6 +13,7 @@ from producer.model.lap_figures import loss, start
 from producer.model.script import Board, Passage, Section
 from producer.model.sheet import Sheet
 from producer.model.stints import Comparison, Evidence, Pace, Stint, Total
+from producer.model.told_laps import alone, behind, compared
 from producer.script.shots import laps_shots
 from producer.script.speaker import Speaker, capital, counted, listed, setup_name
 
@@ -27,44 +28,27 @@ def laps_section(speaker: Speaker, sheets: Sequence[Sheet], evidence: Evidence |
 
 
 class _Laps:
-    """The evidence of one episode on its way into passages. A setup that is not told is not compared either."""
+    """The evidence of one episode on its way into passages."""
 
     def __init__(self, speaker: Speaker, sheets: Mapping[str, Sheet], evidence: Evidence) -> None:
         self._speaker = speaker
         self._sheets = sheets
-        self._evidence = evidence
-        self._comparisons = [
-            one for one in evidence.comparisons if one.enough and {one.first, one.second} <= set(sheets)
-        ]
+        self._comparisons = compared(evidence, sheets)
+        self._alone = alone(evidence, sheets)
+        self._driven = behind(evidence, sheets)
 
     def passages(self) -> tuple[Passage, ...]:
         """How many laps, then each comparison, then the setups that stand alone."""
-        alone = self._alone()
-        pairs = [setup for one in self._comparisons for setup in (one.first, one.second)]
-        driven = {setup: self._driven(setup) for setup in dict.fromkeys(pairs)}
-        driven |= {one.setup: (one,) for one in alone if one.setup not in driven}
-        if not driven:
+        if not self._driven:
             return ()
-        intro = Passage("talk", self._speaker.say("clock", laps=self._laps(driven)))
-        compared = (passage for one in self._comparisons for passage in self._compared(one))
-        return (intro, *compared, *(self._own(one, one.pace) for one in alone if one.pace is not None))
+        intro = Passage("talk", self._speaker.say("clock", laps=self._laps()))
+        pairs = (passage for one in self._comparisons for passage in self._compared(one))
+        return (intro, *pairs, *(self._own(one, one.pace) for one in self._alone if one.pace is not None))
 
-    def _driven(self, setup: str) -> tuple[Stint, ...]:
-        """The stints that a setup's line is drawn through."""
-        line = self._evidence.line(setup)
-        return tuple(one for one in self._evidence.of(setup) if line is None or one.index in line.stints)
-
-    def _alone(self) -> tuple[Stint, ...]:
-        """The first stint that carries a claim, of each setup that no comparison speaks of."""
-        compared = {setup for one in self._comparisons if one.comparable for setup in (one.first, one.second)}
-        able = [one for one in self._evidence.stints if one.may and one.setup in self._sheets]
-        first = {one.setup: one for one in reversed(able) if one.setup not in compared}
-        return tuple(one for one in able if first.get(one.setup) is one)
-
-    def _laps(self, driven: Mapping[str, Sequence[Stint]]) -> str:
+    def _laps(self) -> str:
         """`66 laps in two stints with the short run and 42 with the long run`."""
         items: list[str] = []
-        for setup, stints in driven.items():
+        for setup, stints in self._driven.items():
             laps = str(sum(len(one.laps) for one in stints)) + ("" if items else f"{NO_BREAK}laps")
             several = f" in {counted(len(stints))} stints" if len(stints) > 1 else ""
             items.append(f"{laps}{several} with {self._name(setup)}")
@@ -86,19 +70,18 @@ class _Laps:
 
     def _claims(self, found: Comparison) -> Iterator[tuple[str, tuple[str, ...]]]:
         """Each sentence with the lines for the screen: what one loses at first, where they meet, how it ends."""
-        subject = _Subject(self._name(found.second))
-        *before, last = found.telling or (None,)
+        subject, end = _Subject(self._name(found.second)), found.totals[-1]
+        before = [one for one in found.telling if one is not end]
         for one in before:
-            if one is not None:
-                yield self._total(found, one, subject)
+            yield self._total(found, one, subject)
         if found.crossover_lap is not None:
             yield self._quicker(found, round(found.crossover_lap), subject)
         if found.ahead_for_sure and (found.ahead_from_lap or 0) > 1:
             text = self._speaker.say("ahead-from", name=subject.next(), lap=str(found.ahead_from_lap))
             yield text, (f"{self._title(found.second)} ahead from about lap {found.ahead_from_lap}",)
-        if last is not None and found.totals[-1].sure:
-            yield self._total(found, last, subject)
-        elif found.crossover_lap is not None:
+        if end.sure:
+            yield self._total(found, end, subject)
+        elif before or found.crossover_lap is not None:
             level = self._speaker.say("level-total", laps=_laps(found.laps))
             yield level, (_close(found),)
 
@@ -120,14 +103,14 @@ class _Laps:
 
     def _fuel(self, found: Comparison, names: Mapping[str, str]) -> Iterator[str]:
         """Another load of fuel, where both are written down."""
-        one, other = (next(iter(self._driven(setup))).fuel for setup in (found.first, found.second))
+        one, other = (self._driven[setup][0].fuel for setup in (found.first, found.second))
         if one is not None and other is not None and one != other:
             start_first, start_second = (self._speaker.amount(figure(x.value), x.unit) for x in (one, other))
             yield self._speaker.say("fuel", start_first=start_first, start_second=start_second, **names)
 
     def _worth(self, found: Comparison) -> str:
         """What the laps do not carry: another evening, and laps that were not driven."""
-        once = all(len(self._driven(setup)) == 1 for setup in (found.first, found.second))
+        once = all(len(self._driven[setup]) == 1 for setup in (found.first, found.second))
         return self._speaker.say("worth-once" if once else "worth", lap=str(found.laps))
 
     def _own(self, stint: Stint, pace: Pace) -> Passage:

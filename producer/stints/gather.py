@@ -18,7 +18,7 @@ from producer.stints.pace import Car, paced
 from producer.stints.reading import read_laps
 from producer.stints.stint_words import may_claim, may_not_claim
 from producer.stints.tyres import tyres
-from producer.stints.wording import seconds, sentence, the
+from producer.stints.wording import count, seconds, sentence, the
 
 NO_FILE = "the file of laps cannot be read"
 # Several checks and the dossier ask for the same stints one after another; the answer depends on nothing else.
@@ -136,7 +136,7 @@ def _notes(first: Side, second: Side) -> Iterator[str]:
         levels = [stint.pace.line.at(each.fit.mean_x) for stint in each.stints if stint.pace is not None]
         if len(levels) > 1:
             width, lap = seconds(max(levels) - min(levels)), f"{each.fit.mean_x:.0f}"
-            yield f"The {len(levels)} stints of {the(each.setup.name)} are {width} a lap apart at lap {lap}."
+            yield f"The {count(len(levels), 'stint')} of {the(each.setup.name)} are {width} a lap apart at lap {lap}."
 
 
 def _amount(quantity: Quantity) -> str:

@@ -76,12 +76,10 @@ class _Words:
 
     def short(self) -> tuple[str, ...]:
         """For the notes: what one loses to the other at first, where the paces meet and the totals, how it ends."""
-        *before, last = self._found.telling or (None,)
-        totals = [self._total(one) for one in before if one is not None]
-        paces, end = self._paces(), self._found.totals[-1]
+        end = self._found.totals[-1]
+        told = [*(self._total(one) for one in self._found.telling if one is not end), *self._paces()]
         # A pace without a total would be heard as one.
-        ends = [last] if last is not None and end.sure else [end] if paces else []
-        return (*totals, *paces, *(self._total(one) for one in ends))
+        return (*told, self._total(end)) if told or end.sure else ()
 
     def claims(self) -> tuple[tuple[str, ...], tuple[str, ...]]:
         """What may be claimed and what not, of totals, paces and falloff."""
