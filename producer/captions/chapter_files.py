@@ -41,6 +41,9 @@ def chapters_podcast(chapters: Sequence[Chapter], end_ms: int, *, title: str = "
 
 
 def _escaped(text: str) -> str:
+    """A value as FFmpeg reads it back. It joins lines at a backslash even where that is escaped: a last one is `/`."""
+    if text.endswith("\\"):
+        text = f"{text[:-1]}/"
     return _SPECIAL.sub(r"\\\1", text)
 
 

@@ -33,6 +33,11 @@ def test_podcast_chapters() -> None:
     }
 
 
+def test_a_backslash_at_the_end_would_join_lines() -> None:
+    written = chapters_ffmetadata([Chapter(0, "a\\b\\")], 9)
+    assert written.endswith("title=a\\\\b/\n")
+
+
 def test_nothing_to_write() -> None:
     assert chapters_ffmetadata([], 0) == ";FFMETADATA1\n"
     assert json.loads(chapters_podcast([], 0)) == {"version": "1.2.0", "chapters": []}

@@ -162,7 +162,8 @@ def test_ffmpeg_reads_its_metadata(chapters: list[Chapter]) -> None:
     assert all(one["time_base"] == Fraction(1, 1000) for one in read)
     starts = [one.start_ms for one in chapters]
     assert [(one["start"], one["end"]) for one in read] == list(zip(starts, [*starts[1:], end], strict=True))
-    assert [one["metadata"].get("title", "") for one in read] == titles(chapters)
+    shown = [f"{title[:-1]}/" if title.endswith("\\") else title for title in titles(chapters)]
+    assert [one["metadata"].get("title", "") for one in read] == shown
 
 
 SCHEMA = {
