@@ -164,3 +164,30 @@ def test_the_laps_change_no_card_s_digest(library: Path) -> None:
     stamps = whole_of(library).stamps
     slower(library, "0.020")
     assert whole_of(library).stamps == stamps
+
+
+@pytest.mark.parametrize(
+    "episode",
+    ["gannet-bowl-grand-sedan", "lantern-flats-club-coupe", "marrow-creek-club-coupe", "marrow-creek-grand-sedan"],
+)
+def test_what_is_told_aloud_is_what_may_be_claimed(demo: Path, episode: str) -> None:
+    """Each sentence about the clock has its match, figure for figure, among what the laps carry."""
+    library, _ = load(demo)
+    whole = dossier(library.case(library.episodes[episode]))
+    assert whole is not None
+    assert whole.evidence is not None
+    (section,) = (one for one in whole.narration.sections if one.id == "laps")
+    carried = [set(figures_in(text)) for one in whole.evidence.comparisons for text in one.may]
+    doubtful = [set(figures_in(text)) for one in whole.evidence.comparisons for text in one.may_not]
+    told = [one for passage in section.passages if passage.kind == "laps" for one in passage.text.split(". ")]
+    assert told
+    for sentence in told:
+        found = set(figures_in(sentence))
+        if "cannot be told apart" in sentence:
+            assert any(found <= one for one in doubtful), sentence
+        else:
+            assert found in carried, sentence
+
+
+def figures_in(text: str) -> list[str]:
+    return re.findall(r"\d+(?:\.\d+)?|\b(?:ten|twenty|forty) laps|faster|slower|quicker|ahead", text)

@@ -55,6 +55,9 @@ def finding(dossier: Dossier, evidence: Evidence) -> str:
     if not evidence.lines:
         return "Too few laps for a line"
     line = evidence.lines[0]
+    interval = line.robust.slope_interval
+    if interval is None or interval.holds(0):
+        return f"{line.name}: no falloff that these laps could tell"
     way = "loses" if line.robust.slope > 0 else "gains"
     return f"{line.name} {way} {with_unit(f'{abs(line.robust.slope):.3f}', 's')} a lap"
 

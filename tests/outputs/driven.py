@@ -42,7 +42,7 @@ def stint(setup: str, name: str, number: int = 1, last: int = 20, **parts: Any) 
     wear = Wear({"lf": Decimal(12), "rf": Decimal(24)}, last, None, None, "rf", 83)
     finding = TyreFinding("pressure", "rf", "Right front: the tyre is hotter in the middle, so it wants less air.")
     start, slope = (31.25, 0.03) if setup == "short" else (31.35, 0.02)
-    line = Line("least squares", slope, start)
+    line = Line("least squares", slope, start, Interval(slope - 0.002, slope + 0.002))
     usual: dict[str, Any] = {
         "setup": setup, "setup_name": name, "index": 0, "number": number, "file": f"{setup}-{number}.csv",
         "laps": laps(start, slope, last), "driving": "smooth", "conditions": (), "fuel_unit": "gal",

@@ -13,7 +13,7 @@ import pytest
 from producer.model.dossier import Dossier
 from producer.model.stints import Interval, Total, Tyres
 from producer.outputs import stints
-from producer.outputs.laps_picture import laps_picture, laps_sheet
+from producer.outputs.laps_picture import finding, laps_picture, laps_sheet
 from producer.render.kit import Kit
 from tests.outputs.driven import comparison, driven, evidence, stint
 from tests.render.charts.laws import troubles
@@ -143,6 +143,14 @@ def test_what_chance_may_have_done_is_not_marked(dossier: Dossier) -> None:
 def test_one_setup_alone_says_what_it_loses(dossier: Dossier, kit: Kit) -> None:
     made = files(driven(dossier, evidence(stint("short", "Short run"))), kit)
     assert "Short run loses 0.030 s a lap" in made["laps.svg"].decode("utf-8").replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize("interval", [None, Interval(-0.01, 0.07)])
+def test_falloff_in_doubt_is_no_finding(dossier: Dossier, interval: Interval | None) -> None:
+    alone = evidence(stint("short", "Short run"))
+    doubtful = replace(alone.lines[0], robust=replace(alone.lines[0].robust, slope_interval=interval))
+    found = replace(alone, lines=(doubtful,))
+    assert finding(dossier, found) == "Short run: no falloff that these laps could tell"
 
 
 def test_too_few_laps_for_a_line_leave_the_page_without_a_chart(dossier: Dossier, kit: Kit) -> None:
