@@ -71,10 +71,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from producer.basics.finding import Finding, Severity
-from producer.checks.texts import Prose, names, prose
+from producer.checks.texts import names
 from producer.model.channel import Channel
 from producer.model.episode import Episode
 from producer.model.library import Library
+from producer.model.prose import Prose, prose
 from producer.model.request import Request
 
 CODES = {"credit-without-consent": Severity.ERROR}

@@ -4,6 +4,7 @@ Raising is the larger number in the garage (a camber from -3.5 to -4 is lowered)
 `compared_with` names, else with the setup it is based on, else with the garage's default. A viewer who is told that
 something was raised and reads a smaller number on the card trusts neither. For a page or a whole parameter it is
 enough that something moves that way and nothing the other; a setting that is named must itself have moved.
+`check --fix` turns the direction round where all went the other way and the reason's words do not agree with it.
 
 Found:
 
@@ -71,7 +72,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from producer.basics.finding import Finding, Severity
+from producer.basics.finding import Finding, Fix, Severity
+from producer.checks.mending import agrees_with_prose, held, repair
 from producer.checks.written import listed
 from producer.model.garage import Garage
 from producer.model.library import Case
@@ -85,10 +87,10 @@ def check_episode(case: Case) -> Iterator[Finding]:
     for sheet in case.sheets:
         for one in sheet.reasons:
             if one.reason.direction is not None and not one.inherited:
-                yield from _reason(one, sheet.garage)
+                yield from _reason(one, sheet.garage, case)
 
 
-def _reason(one: SheetReason, garage: Garage) -> Iterator[Finding]:
+def _reason(one: SheetReason, garage: Garage, case: Case) -> Iterator[Finding]:
     reason, said = one.reason, one.reason.direction
     wrong = [move for move in one.movements if move.direction not in (said, None)]
     still = [move for move in one.movements if move.direction is None]
@@ -100,7 +102,16 @@ def _reason(one: SheetReason, garage: Garage) -> Iterator[Finding]:
         return
     message = f"the reason says {said}, but {listed([_moved(move, garage) for move in wrong])}"
     place, where = reason.place("direction"), reason.where("direction")
-    yield Finding("direction-against-sign", Severity.ERROR, place, message, _hint(wrong), where)
+    yield Finding("direction-against-sign", Severity.ERROR, place, message, _hint(wrong), where, fix=_fix(one, case))
+
+
+def _fix(one: SheetReason, case: Case) -> Fix | None:
+    """The way that all went; None where they did not go one way, or the words agree with what is written."""
+    ways = {move.direction for move in one.movements}
+    way = ways.pop() if len(ways) == 1 else None
+    if way is None or agrees_with_prose(case, one, way=one.reason.direction):
+        return None
+    return repair(one.reason, ("direction",), 0, len(held(one.reason, "direction")), way)
 
 
 def _moved(move: Movement, garage: Garage) -> str:

@@ -189,8 +189,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from producer.basics.finding import Finding, Severity
-from producer.checks.texts import prose
 from producer.model.library import Case
+from producer.model.prose import prose
 from producer.model.stints import Comparison, Evidence
 from producer.model.words import CORNER_NAMES
 from producer.stints.gather import evidence

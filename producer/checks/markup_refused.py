@@ -43,9 +43,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from producer.basics.finding import Finding, Severity
-from producer.checks.texts import Prose, names, prose
+from producer.checks.texts import names
 from producer.model.episode import Episode
 from producer.model.library import Case
+from producer.model.prose import Prose, prose
 from producer.model.summary import Summary
 
 CODES = {"title-markup": Severity.ERROR, "description-markup": Severity.ERROR}

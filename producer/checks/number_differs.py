@@ -4,7 +4,8 @@ Reasons and advice are written once and the numbers are changed many times; a vi
 card trusts neither. Literal numbers that the prose gives for a setting are compared with the sheet: values with the
 setup's value, where a movement starts with what the reason compares, amounts and clicks with the difference; numbers
 of an advice with its stops and the present value. Conditions ("if you raise it to 750"), tries ("I had 750 first"),
-other setups, laps, times and numbers without a setting say nothing. A reference such as `{{ spring.rf }}` can't differ.
+other setups, laps, times and numbers without a setting say nothing. A reference such as `{{ spring.rf }}` can't differ:
+`check --fix` puts one in place of a figure that stands alone in a sentence about one setting.
 
 Source: none, it is the author's own sheet.
 
@@ -112,7 +113,8 @@ from collections.abc import Iterator
 from decimal import Decimal
 from itertools import pairwise
 
-from producer.basics.finding import Finding, Severity
+from producer.basics.finding import Finding, Fix, Severity
+from producer.checks.mending import by_figure, by_reference, stands_alone
 from producer.checks.said import Said, said
 from producer.handling.wording import the
 from producer.model.library import Case
@@ -140,7 +142,7 @@ def _in_reason(one: Said) -> Iterator[Finding]:
     compared = starts if "than" in one.statement.hedges and one.address in one.sheet.values else []
     for field, figure in (("value", claim.value), ("to", claim.to)):
         if figure is not None and abs(figure) != abs(value) and figure not in compared:
-            yield _differs(one, field, _has(one), _reference(one))
+            yield _differs(one, field, _has(one), _reference(one), _fixed(one, field, value))
     if claim.frm is not None and starts and claim.frm not in starts:
         yield _differs(one, "frm", f"it comes from {_shown(one, starts)}", "say that, or name it in compared_with")
     steps = [abs(value - start) for start in starts]
@@ -160,7 +162,8 @@ def _in_advice(one: Said) -> Iterator[Finding]:
     goes = f"the advice goes from {one.sheet.shown(one.address)} to {shown}"
     for field, figure in (("value", claim.value), ("to", claim.to), ("frm", claim.frm)):
         if figure is not None and abs(figure) not in {abs(x) for x in stops}:
-            yield _differs(one, field, goes, "say one of its stops, or change them")
+            fix = _stop(one, field) if len(stops) == 2 else None
+            yield _differs(one, field, goes, "say one of its stops, or change them", fix)
     if claim.amount is not None:
         steps = {abs(b - a) for a, b in pairwise(stops)} | {abs(x - value) for x in stops[1:]}
         if claim.amount not in steps:
@@ -172,9 +175,27 @@ def _in_passing(one: Said, case: Case) -> Iterator[Finding]:
     claim = one.statement.claim
     known = [sheet.value(one.address) for sheet in case.sheets]
     figures = {abs(x) for x in known if x is not None}
+    same = known[0] if len(set(known)) == 1 else None
     for field, figure in (("value", claim.value), ("to", claim.to)):
         if figure is not None and figures and abs(figure) not in figures:
-            yield _differs(one, field, _has(one), _reference(one))
+            fix = _fixed(one, field, same) if same is not None else None
+            yield _differs(one, field, _has(one), _reference(one), fix)
+
+
+def _fixed(one: Said, field: str, value: Decimal) -> Fix | None:
+    """A reference in place of a figure that stands alone, unless the reason states that figure, too."""
+    claim = one.statement.claim
+    stated = one.reason.reason.is_ if one.reason else None
+    if (stated is not None and stated in (claim.value, claim.to)) or not stands_alone(one):
+        return None
+    return by_reference(one, one.statement.spans[field], value)
+
+
+def _stop(one: Said, field: str) -> Fix | None:
+    """The only stop of the advice in place of the figure it is told to go to."""
+    if field != "to" or one.advice is None or not stands_alone(one):
+        return None
+    return by_figure(one, one.statement.spans[field], one.advice.to[0])
 
 
 def _starts(one: Said) -> list[Decimal]:
@@ -199,8 +220,8 @@ def _shown(one: Said, figures: list[Decimal]) -> str:
     return " or ".join(dict.fromkeys(one.sheet.garage.shown(one.address, x) for x in figures))
 
 
-def _differs(one: Said, field: str, has: str, hint: str) -> Finding:
+def _differs(one: Said, field: str, has: str, hint: str, fix: Fix | None = None) -> Finding:
     span = one.statement.spans[field]
     name = the(one.sheet.garage, one.address)
     message = f"'{one.words(span)}' is said of {name}, but {has}"
-    return one.finding("number-differs", Severity.ERROR, span, message, hint)
+    return one.finding("number-differs", Severity.ERROR, span, message, hint, fix)

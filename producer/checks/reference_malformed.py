@@ -25,8 +25,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from producer.basics.finding import Finding, Severity
-from producer.checks.texts import prose
 from producer.model.library import Case
+from producer.model.prose import prose
 
 CODES = {"reference-malformed": Severity.ERROR}
 

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from producer.basics.finding import Finding, Severity
+from producer.basics.finding import Finding, Fix, Severity
 from producer.language.reading import Reader, reader
 from producer.language.statements import Statement
 from producer.model.episode import Advice, Episode
+from producer.model.garage import Garage
 from producer.model.library import Case
-from producer.model.record import Record
+from producer.model.prose import Prose, prose
 from producer.model.sheet import Sheet, SheetReason
 
 _REFERENCE = re.compile(r"\{\{.*?\}\}", re.DOTALL)
@@ -20,82 +21,90 @@ UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question"
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
-    """One statement and where it stands. `reason` and `advice` are None in texts that belong to no reason."""
+class Spoken:
+    """One text with the sheet that it speaks of (the first setup's for the episode's own texts).
 
-    record: Record
-    path: tuple[str, ...]
-    text: str
-    statement: Statement
+    `reason` and `advice` are None in texts that belong to no reason.
+    """
+
+    prose: Prose
     sheet: Sheet
+    garage: Garage
     reason: SheetReason | None = None
-    advice: Advice | None = None
 
     @property
-    def address(self) -> str:
-        """The setting or split that is spoken of."""
-        return self.statement.claim.parameter
+    def text(self) -> str:
+        """What the author wrote."""
+        return self.prose.text
 
-    def finding(self, code: str, severity: Severity, span: tuple[int, int], message: str, hint: str) -> Finding:
+    @property
+    def advice(self) -> Advice | None:
+        """The advice it is said in."""
+        return self.prose.advice
+
+    @property
+    def literal(self) -> str:
+        """The text with its references as words that say nothing: they are no literals."""
+        return _REFERENCE.sub(lambda match: "x" * len(match.group()), self.text)
+
+    @property
+    def subject(self) -> tuple[str, ...]:
+        """What its reason is for."""
+        return self.reason.targets if self.reason else ()
+
+    def finding(
+        self, code: str, severity: Severity, span: tuple[int, int], message: str, hint: str, fix: Fix | None = None
+    ) -> Finding:
         """A finding about characters `span` of the text."""
-        place = self.record.inside(self.path, *span)
-        return Finding(code, severity, place, message, hint, self.record.where(*self.path))
+        return Finding(code, severity, self.prose.place(*span), message, hint, self.prose.where, fix=fix)
 
     def words(self, span: tuple[int, int]) -> str:
         """The author's words there, on one line."""
         return " ".join(self.text[span[0] : span[1]].split())
 
 
+@dataclass(frozen=True, slots=True)
+class Said(Spoken):
+    """One statement of a text."""
+
+    statement: Statement = field(kw_only=True)
+
+    @property
+    def address(self) -> str:
+        """The setting or split that is spoken of."""
+        return self.statement.claim.parameter
+
+
+def spoken(case: Case) -> Iterator[Spoken]:
+    """Every text of an episode whose sheet is known, in the order of the file's records."""
+    if case.garage is None or not case.sheets:
+        return
+    for one in prose(case.episode):
+        sheet = case.sheets[0] if one.setup is None else case.sheet(one.setup.setup)
+        if sheet is not None:
+            reason = next((x for x in sheet.reasons if x.reason is one.reason), None)
+            yield Spoken(one, sheet, case.garage, reason)
+
+
 def said(case: Case) -> Iterator[Said]:
-    """Everything that reasons, advice and the texts around the setups state, in the order written.
+    """Everything that reasons, advice and the texts around the setups state.
 
     Statements that are conditions, wishes, tries, denials or about another setup of the episode are left out.
     """
-    if case.garage is None or not case.sheets:
-        return
-    reading = reader(case.garage)
-    names = _setup_names(case.episode)
-    for sheet in case.sheets:
-        for reason in sheet.reasons:
-            if not reason.inherited:
-                for one in _of_reason(sheet, reason, reading):
-                    if _meant(one, names):
-                        yield one
-    for one in _around(case, reading):
-        if _meant(one, names):
-            yield one
+    names = setup_names(case.episode)
+    for text in spoken(case):
+        for one in statements(text, reader(text.garage)):
+            if _meant(one, names):
+                yield one
 
 
-def _of_reason(sheet: Sheet, reason: SheetReason, reading: Reader) -> Iterator[Said]:
-    for one in _read(reason.because, reading, reason.targets):
-        yield Said(reason.reason, ("because",), reason.because, one, sheet, reason)
-    for advice in reason.advice:
-        for one in _read(advice.say, reading, reason.targets):
-            yield Said(advice, ("say",), advice.say, one, sheet, reason, advice)
+def statements(text: Spoken, reading: Reader) -> list[Said]:
+    """All that one text states, meant or not."""
+    found = reading.statements(text.literal, text.subject)
+    return [Said(text.prose, text.sheet, text.garage, text.reason, statement=one) for one in found]
 
 
-def _around(case: Case, reading: Reader) -> Iterator[Said]:
-    episode, first = case.episode, case.sheets[0]
-    points = episode.talking_points
-    texts: tuple[tuple[Record, str, str], ...] = (
-        (episode, "title", episode.title),
-        (episode, "approach", episode.approach),
-        (points, "opening", points.opening),
-        (points, "closing", points.closing),
-    )
-    for record, key, text in texts:
-        for one in _read(text, reading, ()):
-            yield Said(record, (key,), text, one, first)
-
-
-def _read(text: str, reading: Reader, subject: tuple[str, ...]) -> tuple[Statement, ...]:
-    """References are no literals: they are read as a word that says nothing."""
-    if not text:
-        return ()
-    return reading.statements(_REFERENCE.sub(lambda match: "x" * len(match.group()), text), subject)
-
-
-def _setup_names(episode: Episode) -> dict[str, re.Pattern[str]]:
+def setup_names(episode: Episode) -> dict[str, re.Pattern[str]]:
     """What each setup may be called in prose, by its id."""
     return {
         one.setup: re.compile(
@@ -108,11 +117,16 @@ def _setup_names(episode: Episode) -> dict[str, re.Pattern[str]]:
     }
 
 
+def names_another(text: Spoken, sentence: tuple[int, int], names: dict[str, re.Pattern[str]]) -> bool:
+    """Whether a sentence names a setup other than the one whose reason it stands in."""
+    words = re.sub(r"[\s-]+", " ", text.text[sentence[0] : sentence[1]])
+    others = (name for setup, name in names.items() if text.reason is None or setup != text.sheet.id)
+    return any(name.search(words) for name in others)
+
+
 def _meant(one: Said, names: dict[str, re.Pattern[str]]) -> bool:
     """Whether the statement is meant as a fact about its own setup."""
     statement = one.statement
     if statement.hedges & UNSURE or statement.claim.if_feels or (one.advice is None and "then" in statement.hedges):
         return False
-    sentence = re.sub(r"[\s-]+", " ", one.text[statement.sentence[0] : statement.sentence[1]])
-    others = (name for setup, name in names.items() if one.reason is None or setup != one.sheet.id)
-    return not any(name.search(sentence) for name in others)
+    return not names_another(one, statement.sentence, names)

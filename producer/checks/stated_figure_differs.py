@@ -1,7 +1,8 @@
 """A figure that a reason states (`is`) is the figure on the sheet.
 
 The author says 75 and the program subtracts: right rear minus left rear. If the two differ, one of them is a slip,
-and the viewer would hear one number and type in another.
+and the viewer would hear one number and type in another. `check --fix` writes the sheet's figure, unless the reason's
+words say the other one, too.
 
 Found:
 
@@ -42,14 +43,17 @@ Silent:
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from producer.basics.figures import plain
-from producer.basics.finding import Finding, Severity
+from producer.basics.finding import Finding, Fix, Severity
+from producer.checks.mending import agrees_with_prose, held, repair
 from producer.model.library import Case
 from producer.model.sheet import Sheet, SheetReason
 
 CODES = {"stated-figure-differs": Severity.ERROR}
+_FIGURE = re.compile(r"[-+]?[\d.]+")
 
 
 def check_episode(case: Case) -> Iterator[Finding]:
@@ -57,10 +61,10 @@ def check_episode(case: Case) -> Iterator[Finding]:
     for sheet in case.sheets:
         for one in sheet.reasons:
             if one.reason.is_ is not None and not one.inherited:
-                yield from _reason(one, sheet)
+                yield from _reason(one, sheet, case)
 
 
-def _reason(one: SheetReason, sheet: Sheet) -> Iterator[Finding]:
+def _reason(one: SheetReason, sheet: Sheet, case: Case) -> Iterator[Finding]:
     reason, garage = one.reason, sheet.garage
     for address in one.targets:
         value = sheet.value(address)
@@ -69,7 +73,19 @@ def _reason(one: SheetReason, sheet: Sheet) -> Iterator[Finding]:
         decimals = garage.settings[garage.splits.get(address, (address,))[0]].decimals
         message = f"{address} is {sheet.shown(address)} in setup '{sheet.id}'{_sum(address, sheet)}, not {reason.is_}"
         hint = f"write 'is: {plain(value, decimals)}', or look at the value again"
-        yield Finding("stated-figure-differs", Severity.ERROR, reason.place("is"), message, hint, reason.where("is"))
+        place, where = reason.place("is"), reason.where("is")
+        fix = _fix(one, sheet, plain(value, decimals), case)
+        yield Finding("stated-figure-differs", Severity.ERROR, place, message, hint, where, fix=fix)
+
+
+def _fix(one: SheetReason, sheet: Sheet, figure: str, case: Case) -> Fix | None:
+    """The sheet's figure, its unit as written; None where targets differ or the words agree with what is written."""
+    written = _FIGURE.match(held(one.reason, "is"))
+    if written is None or len({sheet.value(address) for address in one.targets}) != 1:
+        return None
+    if agrees_with_prose(case, one, figure=one.reason.is_):
+        return None
+    return repair(one.reason, ("is",), written.start(), written.end(), figure)
 
 
 def _sum(address: str, sheet: Sheet) -> str:

@@ -114,10 +114,10 @@ from difflib import get_close_matches
 
 from producer.basics.finding import Finding, Severity
 from producer.checks.conditions import Given, driven, given
-from producer.checks.texts import Prose, prose
 from producer.model.episode import Episode
 from producer.model.garage import Garage
 from producer.model.library import Case, Library
+from producer.model.prose import Prose, prose
 from producer.model.record import Record
 from producer.model.request import Request
 

@@ -28,6 +28,8 @@ def check(
     explain: Annotated[
         str | None, typer.Option("--explain", metavar="CODE", help="What a finding means, and why.")
     ] = None,
+    fix: Annotated[bool, typer.Option("--fix", help="Mend what needs no judgement, and show what changed.")] = False,
+    dry_run: options.DryRun = False,
     form: Annotated[str, typer.Option("--format", help="text or json.", metavar="FORM")] = "text",
     as_json: options.Json = False,
     library: options.Library = None,
@@ -36,19 +38,30 @@ def check(
     """Read the library and say what is wrong: place, reason, what to do."""
     from producer.cli import show
 
+    if dry_run and not fix:
+        raise typer.BadParameter("goes with --fix: a check alone writes nothing", param_hint="--dry-run")
     if explain is not None:
         return _explain(explain)
     if form not in ("text", "json"):
         raise typer.BadParameter(f"'{form}' is not one of text, json", param_hint="--format")
-    from producer.jobs.check import check as job
-
     asked = tuple(episodes or ())
     root = options.root(library)
-    checked = job(root, asked, options.out(out, root))
+    mended = None
+    if fix:
+        from producer.jobs.mend import mend
+
+        mended = mend(root, asked, options.out(out, root), dry_run=dry_run)
+        checked = mended.checked
+    else:
+        from producer.jobs.check import check as job
+
+        checked = job(root, asked, options.out(out, root))
     findings = checked.about(asked)
     if as_json or form == "json":
-        print(show.findings_json(findings))
+        print(show.findings_json(findings, mended))
     else:
+        if mended is not None:
+            print(show.mended_text(mended, dry_run=dry_run), end="\n\n")
         text = show.findings_text(findings, checked.library.files, every_note=every, colour=show.colour_wanted())
         print(text or show.clean_text(len(asked) or len(checked.library.episodes)))
     return show.exit_code(findings, strict=strict)

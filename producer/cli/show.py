@@ -16,6 +16,7 @@ from producer.basics.finding import Finding, Severity
 from producer.basics.located import Places
 
 if TYPE_CHECKING:
+    from producer.jobs.mend import Mended
     from producer.jobs.report import Report
 
 NOTES_SHOWN = 3
@@ -33,7 +34,8 @@ def findings_text(findings: Sequence[Finding], files: Mapping[str, Places], *, e
     if hidden:
         blocks.append(f"{_count(hidden, 'more note')} not shown; --all shows every one")
     if findings:
-        blocks.append(counts_text(findings))
+        fixable = sum(one.fix is not None for one in findings)
+        blocks.append(counts_text(findings) + (f" ({fixable} fixable with 'producer check --fix')" if fixable else ""))
     return "\n\n".join(blocks)
 
 
@@ -56,9 +58,11 @@ def counts_text(findings: Sequence[Finding]) -> str:
     return ", ".join(_count(number, name) for name, number in found.items() if number) or "nothing to mend"
 
 
-def findings_json(findings: Sequence[Finding]) -> str:
-    """The shape that other programs rely on."""
-    shape = {"format": 1, "counts": counts(findings), "findings": finding_rows(findings)}
+def findings_json(findings: Sequence[Finding], mended: Mended | None = None) -> str:
+    """The shape that other programs rely on; after a repair with what was mended."""
+    shape: dict[str, object] = {"format": 1, "counts": counts(findings), "findings": finding_rows(findings)}
+    if mended is not None:
+        shape |= {"mended": finding_rows(mended.fixed), "refused": list(mended.refused), "diff": mended.diff}
     return json.dumps(shape, ensure_ascii=False, indent=2)
 
 
@@ -76,9 +80,32 @@ def finding_rows(findings: Iterable[Finding]) -> list[dict[str, object]]:
             "hint": one.hint,
             "width": one.place.width,
             "related": [{"file": at.file, "line": at.line, "column": at.column} for at in one.related],
+            "fix": _fix_row(one),
         }
         for one in findings
     ]
+
+
+def _fix_row(finding: Finding) -> dict[str, object] | None:
+    """Which characters of the file become what (`plain` where the form of the text there allows no `new`)."""
+    fix = finding.fix
+    if fix is None:
+        return None
+    at = fix.place
+    return {"line": at.line, "column": at.column, "width": at.width, "new": fix.new, "plain": fix.plain}
+
+
+def mended_text(mended: Mended, *, dry_run: bool) -> str:
+    """What a repair did: the diff, how many places, and what has to be done by hand."""
+    blocks = [mended.diff] if mended.diff else []
+    blocks += mended.refused
+    files = len({one.place.file for one in mended.fixed})
+    if mended.fixed:
+        done = "to mend; nothing was written" if dry_run else "mended"
+        blocks.append(f"{_count(len(mended.fixed), 'place')} in {_count(files, 'file')} {done}")
+    else:
+        blocks.append("nothing here is mended without you")
+    return "\n\n".join(blocks)
 
 
 def exit_code(findings: Iterable[Finding], *, strict: bool) -> int:

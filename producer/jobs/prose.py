@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from producer.model.episode import Episode, Reason, Setup
+from producer.model.episode import Episode, Setup
 from producer.model.library import Case
+from producer.model.prose import with_prose
 from producer.model.sheet import Sheet
 
 
@@ -15,29 +16,12 @@ def filled(case: Case) -> Episode:
     """
     if not case.sheets:
         return case.episode
-    setups = tuple(_setup(one, case.sheet(one.setup), case) for one in case.episode.setups)
-    first = case.sheets[0]
-    points = case.episode.talking_points
-    talk = {"opening": _fill(points.opening, first, case), "closing": _fill(points.closing, first, case)}
-    changed = {
-        "setups": setups,
-        "title": _fill(case.episode.title, first, case),
-        "approach": _fill(case.episode.approach, first, case),
-        "talking_points": points.model_copy(update=talk),
-    }
-    return case.episode.model_copy(update=changed)
 
+    def put(text: str, setup: Setup | None) -> str:
+        sheet = case.sheets[0] if setup is None else case.sheet(setup.setup)
+        return text if sheet is None else _fill(text, sheet, case)
 
-def _setup(setup: Setup, sheet: Sheet | None, case: Case) -> Setup:
-    if sheet is None:
-        return setup
-    reasons = tuple(_reason(one, sheet, case) for one in setup.reasons)
-    return setup.model_copy(update={"reasons": reasons})
-
-
-def _reason(reason: Reason, sheet: Sheet, case: Case) -> Reason:
-    advice = tuple(one.model_copy(update={"say": _fill(one.say, sheet, case)}) for one in reason.if_)
-    return reason.model_copy(update={"because": _fill(reason.because, sheet, case), "if_": advice})
+    return with_prose(case.episode, put)
 
 
 def _fill(text: str, sheet: Sheet, case: Case) -> str:

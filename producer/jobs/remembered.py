@@ -17,7 +17,7 @@ from types import ModuleType, TracebackType
 from typing import Any
 
 from producer.basics.errors import ProducerError
-from producer.basics.finding import Finding, Severity
+from producer.basics.finding import Finding, Fix, Severity
 from producer.basics.place import Place
 from producer.jobs.deliver import deliver
 from producer.jobs.dossier import cards_digest
@@ -121,7 +121,8 @@ class Remembered:
 def _packed_finding(finding: Finding, own: str) -> dict[str, Any]:
     """A finding as data; places in the episode's own folder do not name it."""
     data = asdict(finding)
-    for place in (data["place"], *data["related"]):
+    fixed = [data["fix"]["place"]] if data["fix"] else []
+    for place in (data["place"], *data["related"], *fixed):
         if place["file"].startswith(own):
             place["file"] = _OWN + place["file"].removeprefix(own)
     return data
@@ -129,7 +130,12 @@ def _packed_finding(finding: Finding, own: str) -> dict[str, Any]:
 
 def _finding(data: dict[str, Any], own: str) -> Finding:
     place, *related = (_place(one, own) for one in (data["place"], *data["related"]))
-    return Finding(**{**data, "severity": Severity(data["severity"]), "place": place, "related": tuple(related)})
+    told = {"severity": Severity(data["severity"]), "place": place, "related": tuple(related)}
+    return Finding(**{**data, **told, "fix": _fix(data["fix"], own)})
+
+
+def _fix(data: dict[str, Any] | None, own: str) -> Fix | None:
+    return None if data is None else Fix(**{**data, "place": _place(data["place"], own), "path": tuple(data["path"])})
 
 
 def _place(data: dict[str, Any], own: str) -> Place:
