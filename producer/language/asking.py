@@ -45,7 +45,8 @@ _VERBS = listed(
 _OPENS = listed("can could should would will do does did is are am any was has have may anyone anybody")
 _AFTER_OPEN = listed(
     "i you it this that the there my your a we anyone somebody someone they these those one u he she jo more less "
-    "lowering raising adding changing going chance help ideas idea tips advice suggestions thoughts way pointers plans"
+    "lowering raising adding changing going chance help ideas idea tips advice suggestions thoughts way "
+    "pointers plans"
 )
 # A question may begin after these.
 _BEFORE = listed("so and but lol also mate jo hey hi please btw just man dude bro ok okay or yo wondering")

@@ -15,11 +15,11 @@ _WISHING = listed(
 _DESCRIBES = listed("skatey skaty slidey slidy slippery floaty wiggly light numb greasy")
 # What follows "tight" or "loose" where it is the car's.
 _FOLLOWS = listed(
-    "goosy goosey in off out on at when with after once for from as if to the my what how why which any should do does is was has here "
-    "there now still again lately every each all until till up down everywhere overall again condition handling car "
-    "feeling feel side also too idea ideas help tips please plz ideas need needs i'm lol mate man bro jo guys thing "
-    "way "
-    "going coming getting under during over a an this that not no by i've tho wtf wat wheel pad controller keyboard"
+    "goosy goosey in off out on at when with after once for from as if to the my what how why which any should do "
+    "does is was has here there now still again lately every each all until till up down everywhere overall "
+    "condition handling car feeling feel side also too idea ideas help tips please plz need needs i'm lol mate "
+    "man bro jo guys thing way going coming getting under during over a an this that not no by i've tho wtf wat "
+    "wheel pad controller keyboard"
 )
 
 

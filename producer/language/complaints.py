@@ -18,7 +18,8 @@ from producer.model.words import HowMuch, Phase
 
 # A bare "in" or "off" after a complaint is the part of the corner, unless one of these follows.
 _OBJECTS = listed(
-    "the my a an this that traffic there it me all your any some case general here lap laps practice qualifying races "
+    "the my a an this that traffic there it me all your any some case general here lap laps practice qualifying "
+    "races "
     "race sim game cars pit order line fact track dirty clean draft turn turns both these those what which"
 )
 _RACING = listed("race races finish wide win won lead line photo pack")

@@ -34,8 +34,12 @@ CORNER: dict[str, object] = {
     **_each("all four|all four corners", ("lf", "rf", "lr", "rr")),
 }
 AXLE: dict[str, object] = {
-    **_each("front|up front|front end|in the front|at the front|out front", "front"),
-    **_each("rear|out back|in back|in the back|at the back|in the rear|at the rear|back there", "rear"),
+    **_each("front|up front|across the front|front end|in the front|at the front|out front", "front"),
+    **_each(
+        "rear|out back|across the back|across the rear|in back|in the back|at the back|in the rear|at the rear|"
+        "back there",
+        "rear",
+    ),
 }
 SIDE: dict[str, object] = {
     **_each("left|left side|left end|l", "left"),
@@ -46,7 +50,8 @@ SPLIT = _each("split|splits|spring split")
 FOREIGN: dict[str, object] = {
     **_each("tire|tires|tyre|tyres|tread|shoulder|wheel|wheels|fender|quarter panel"),
     **_each(
-        "temp|temps|temperature|temperatures|wear|lap time|lap times|best lap|average|pyrometer|brake temps|tire temps|"
+        "temp|temps|temperature|temperatures|wear|lap time|lap times|best lap|average|pyrometer|brake temps|"
+        "tire temps|"
         "tyre temps|tire wear|tyre wear|tire temperatures|tyre temperatures|percent used|readings|worn|"
         "had worn",
         True,
@@ -166,6 +171,24 @@ FEEL: dict[str, object] = {
         "out of it|out|away|off",
         data=(-1, "change"),
     ),
+    **_all(
+        "stays|stay|stayed|staying|sits|sat",
+        "planted|put|under me|under you|in line|stuck|stable|behind me|underneath me|"
+        "straight|calm|hooked up|under control|with me",
+        data=(1, "change"),
+    ),
+    **_all("settles|settle|settled|calms|calmed|calm", "down|it down|it|the car|the car down", data=(1, "change")),
+    **_each(
+        "hooks up better|hook up better|hooks up|sticks better|stick better|drives off better|drives off harder|"
+        "drives off straight|better forward bite|puts the power down better|put the power down better|"
+        "ties the rear down|gives it more bite off",
+        (1, "change"),
+    ),
+    **_each(
+        "gets to the bottom|get to the bottom|gets down to the bottom|holds the bottom|hold the bottom|"
+        "stays on the bottom|gets around the corner better|gets through the middle better",
+        (-1, "change"),
+    ),
     **_each("too loose|way too loose|too free", (-1, "state")),
     **_each("too tight|way too tight", (1, "state")),
     **_each(
@@ -231,7 +254,8 @@ FEEL: dict[str, object] = {
     ),
 }
 _ENTRY = (
-    "entry|entries|on entry|going in|getting in|goes in|go in|on the way in|way in|turn in|turning in|turns in|coming "
+    "entry|entries|on entry|going in|getting in|goes in|go in|on the way in|way in|turn in|turning in|turns in|"
+    "coming "
     "in|into the corner|into the turn|off the gas|off the throttle|off throttle|under braking|on the brakes|"
     "on the brake|while braking|braking|corner entry|when you lift|when i lift|lift off|off gas|in on entry|"
     "on the way into the corner|lifting off|trail braking|on turn in|diving in|dives in|dive in|driving in|drives in|"
@@ -248,15 +272,18 @@ _MIDDLE = (
     "rolling through the center|rolling through the middle|in the corner"
 )
 _EXIT = (
-    "exit|exits|on exit|off the corner|off of the corner|off the turn|off of the turn|off corner|coming off|comes off|"
+    "exit|exits|on exit|off the corner|off of the corner|off the turn|off of the turn|off corner|coming off|"
+    "comes off|"
     "come off|came off|on the gas|on the throttle|on throttle|under throttle|under power|to the gas|to the throttle|"
     "back to the gas|back to the throttle|on the way out|way out|drive off|driving off|drives off|off turn two|"
     "off turn four|off of two|off of four|corner exit|picking up the throttle|pick up the throttle|in the gas|"
     "getting off|back in the gas|back on the gas|back on the throttle|into the throttle|out of the corner|"
     "when you pick up the gas|picking up the gas|pick up the gas|"
     "under acceleration|on power|with throttle|up off the corner|"
-    "off the bottom|leaving the corner|back to power|back on power|applying throttle|squeezing the throttle|"
-    "when you get to the gas|rolling into the throttle|roll into the throttle|roll into the gas|driving out|coming out|"
+    "off of there|out of there|coming off of there|off the bottom|leaving the corner|back to power|"
+    "back on power|applying throttle|squeezing the throttle|"
+    "when you get to the gas|rolling into the throttle|roll into the throttle|roll into the gas|driving out|"
+    "coming out|"
     "comes out of the corner|coming out of the corner|exiting|"
     "coming off the corner|come off the corner|comes off the corner|coming off of the corner|getting off the corner"
 )
@@ -289,8 +316,10 @@ CURE = _each(
 # Before a complaint these say that the setting brings it on.
 CAUSES = listed("make makes made making gets got getting becomes become became turns turned too gives")
 IF = _each(
-    "if|when|whenever|in case|once|should it|as soon as|anytime|any time|let's say|lets say|say it|say you|say the car|"
-    "say your car|suppose|supposing|assuming|for a car that|with a car that|on a car that|should the car|should yours|"
+    "if|when|whenever|in case|once|should it|as soon as|anytime|any time|let's say|lets say|say it|say you|"
+    "say the car|"
+    "say your car|suppose|supposing|assuming|for a car that|with a car that|on a car that|should the car|"
+    "should yours|"
     "should your car|should the rear|should the front|for cars that|if ever|in the case that|for when|every time|"
     "each time|the moment|any day|on nights when|on days when"
 )
@@ -304,18 +333,20 @@ PAST = _each(
     "at first|usually|usual|normally|until now|last time|last week|last year"
 )
 SOMEONE = _each(
-    "he|she|they|his|her|their|the leader|you guys|somebody|someone|everybody|people|teammate|"
+    "he|they|his|their|the leader|you guys|somebody|someone|everybody|people|teammate|"
     "some of you|most of you|many of you|others|other people|folks|the fast guys|anybody|anyone|everyone"
 )
-PRONOUN = _each("it|this|that|them|these|those|both|mine|everything")
+PRONOUN = _each("it|she|this|that|them|these|those|both|mine|everything")
 # Idioms in which a word above means something else.
 PLAIN = _each(
     "all right|right now|right there|right here|right away|right by|right side up|right behind|on the right track|"
     "drop a comment|drop a like|drop me|dropped two|back end|the back end|rear end|"
     "what's left|is left|left over|left to|nothing left|turn left|turns left|turn right|left alone|"
     "split this|split it|split them|split the difference|tight race|really tight race|tight pack|tight schedule|"
-    "no pressure|under pressure|pressure is on|up to you|up to speed|coming up next|coming up in|end up|ends up|ended "
-    "up|set up|sets up|pick up|picked up|picks up|show up|shows up|showed up|give up|gives up|keep up|wake up|wakes up|"
+    "no pressure|under pressure|pressure is on|up to you|up to speed|coming up next|coming up in|end up|ends up|"
+    "ended "
+    "up|set up|sets up|pick up|picked up|picks up|show up|shows up|showed up|give up|gives up|keep up|wake up|"
+    "wakes up|"
     "down below|down the straight|down the line|down the road|up the track|up the banking|up the hill|drop off|"
     "drops off|dropped off|falls off|sit down|slow down|slows down|"
     "hold on|hang on|push through|pushing through|push it|pushing hard|push hard|pushing too hard|free speed|"

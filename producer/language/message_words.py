@@ -29,11 +29,13 @@ _FEEL: dict[str, object] = {
     **_each(
         "tight|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|ploughing|understeer|"
         "understeers|understeering|understeery|washes out|washing out|wash out|washes up|washing up|wash up|"
-        "washes wide|washing wide|wash wide|runs wide|running wide|run wide|drifts up|drifting up|drift up|drifts wide|"
+        "washes wide|washing wide|wash wide|runs wide|running wide|run wide|drifts up|drifting up|drift up|"
+        "drifts wide|"
         "drifting wide|drives straight|goes straight|going straight|go straight|straight to the wall|"
         "straight into the wall|straight for the wall|straight at the wall|shoves|shoving|shove the nose|"
         "gets tighter|getting tighter|got tighter|tightens up|goes up the track|slides up the track|"
-        "sliding up the track|slide up the track|walks up the track|snow plow|snowplow|won't stay down|can't stay down|"
+        "sliding up the track|slide up the track|walks up the track|snow plow|snowplow|won't stay down|"
+        "can't stay down|"
         "won't hold the bottom|can't hold the bottom|lazy nose|no front end|no front grip|no front bite|"
         "feels like a dump truck|turns like a truck|turns like a bus|heavy steering|"
         "snug|bound up|doesn't want to turn|"
@@ -54,7 +56,11 @@ _FEEL: dict[str, object] = {
         "no side bite|too much rotation|rotates too much|over rotates|turns too much|on ice in the rear|"
         "wags its tail|wants to swap|wants to spin|dives off the corner sideways|pirouettes|"
         "gets away from me|goes around on me|goes round on me|backs it in|backing it in|backs in|"
-        "kicks out|kicking out|kick out|swings out|swinging out|swing out|swings around|swinging around|free|too free|"
+        "lose the back|lose the rear|lose the back end|lose the rear end|loses the back|loses the rear|"
+        "losing the back|"
+        "losing the rear|losing the back end|losing the rear end|loses the rear end|loses the back end|lost the rear|"
+        "kicks out|kicking out|kick out|swings out|swinging out|swing out|swings around|swinging around|free|"
+        "too free|"
         "wheel spin|wheelspin|spins the tires|spins the tyres|lights up the tires|lights up the tyres|unstable|"
         "unsettled",
         (-1,),
@@ -66,9 +72,10 @@ _SLIP = _each(
     "goes out|going out|kick|kicks|swing|swings|hop|hops|hopping|wander|wanders|moves around|moving around|give up|"
     "gives up|loses grip|lose grip|losing grip|loses traction|lose traction|no grip|no bite|no traction|has no grip|"
     "zero grip|passes me|pass me|passing me|overtakes me|wants to pass|drops off|jumps out|jump out|kick around|"
-    "dances|dancing|walks|walking|gets away|goes away|breaks|break|breaking|comes out|coming out on me|wants out|slews|"
+    "dances|dancing|walks|walking|gets away|goes away|breaks|break|breaking|comes out|coming out on me|"
+    "wants out|slews|"
     "catch up|catches up|beats me|beat me|skatey|skaty|slidey|slidy|slippery|floaty|wiggly|hopping around|"
-    "moves on me|slides around|sliding around|wanders|gets light|goes light|"
+    "moves on me|slides around|sliding around|wanders|gets light|goes light|all over the place|all over|"
     "just goes|goes on me|takes off on me|walks out|light|numb|greasy|wants to slide|"
     "wants to kick|hangs|squirms|squirming|steps|stepping"
 )
@@ -168,9 +175,11 @@ _PEDALS: dict[str, object] = {
     **_each(
         "under braking|on the brakes|on the brake|on brakes|braking|when i brake|while braking|hit the brakes|"
         "hit the brake|hitting the brakes|hitting the brake|touch the brakes|touch the brake|use the brakes|"
-        "use the brake|when braking|under breaking|when breaking|on the breaks|trail braking|trailbraking|trail brake|"
+        "use the brake|when braking|under breaking|when breaking|on the breaks|trail braking|trailbraking|"
+        "trail brake|"
         "press the brake|i brake|get on the brakes|tap the brakes|tap the brake|brake for|slow down for|the brakes|"
-        "touching the brake|off the brake|off the brakes|heavy braking|hard braking|breaking into|in braking",
+        "touching the brake|brake hard|braking hard|brake|off the brake|off the brakes|heavy braking|"
+        "hard braking|breaking into|in braking",
         ("braking", "entry"),
     ),
     **_each(
@@ -186,15 +195,20 @@ _PEDALS: dict[str, object] = {
         "touch the throttle|hit the gas|hit the throttle|get on the gas|get on the throttle|get to the gas|"
         "get back on the gas|get back to the gas|get back on the throttle|back on the gas|back on the throttle|"
         "back to the gas|back to the throttle|getting on the gas|"
-        "pick up the throttle|pick up the gas|picking up the throttle|pick up throttle|picking up throttle|give it gas|"
+        "pick up the throttle|pick up the gas|picking up the throttle|pick up throttle|picking up throttle|"
+        "give it gas|"
         "give it throttle|give it the gas|give it some gas|giving it gas|apply throttle|applying throttle|"
         "apply the throttle|apply gas|into the gas|into the throttle|in the gas|in the throttle|squeeze the throttle|"
-        "squeeze the gas|squeeze on the gas|roll on the throttle|roll into the throttle|roll into the gas|mash the gas|"
-        "step on the gas|stepping on the gas|put the power down|power down|full throttle|go to throttle|go to the gas|"
+        "squeeze the gas|squeeze on the gas|roll on the throttle|roll into the throttle|roll into the gas|"
+        "mash the gas|"
+        "step on the gas|stepping on the gas|put the power down|power down|full throttle|go to throttle|"
+        "go to the gas|"
         "to throttle|to gas|press the gas|with throttle|with the throttle|accelerate|accelerating|acceleration|"
         "under acceleration|the gas|the throttle|i throttle|on the power|get to the throttle|breathe on the throttle|"
         "breathe on the gas|use the throttle|floor it|go full throttle|throttle up|throttle on|touching the gas|"
-        "touching the throttle|hitting the gas|hitting the throttle|gas it|get to power|some throttle|any throttle",
+        "touching the throttle|hitting the gas|hitting the throttle|gas it|get to power|some throttle|"
+        "any throttle|throttle|add gas|"
+        "add throttle|adding throttle|adding gas|feed in the gas",
         ("throttle", "exit"),
     ),
 }
@@ -218,11 +232,13 @@ _PRONOUN = _each("it|i|she|that|this|car|the car|my car|mine|thing|we|he")
 # What would mislead.
 _PLAIN = _each(
     "tight between the|tight up front|tight at the front|tight at the top|tight at the end|tight points|"
-    "tight race|tight races|tight racing|tight finish|tight pack|tight battle|tight field|tight budget|tight schedule|"
+    "tight race|tight races|tight racing|tight finish|tight pack|tight battle|tight field|tight budget|"
+    "tight schedule|"
     "tight corners|tight corner|tight turn|tight turns|tight radius|tight track|tight line|tight lines|sit tight|"
     "tight points|tight group|tight fit|tight one at the line|tight bullring|too tight of a race|hold tight|"
     "tight fight|tight edit|tight ship|tight around the top|"
-    "loose lips|loose ends|loose change|loose cannon|loose wheel|loose lug|loose screw|loose bolt|cut loose|let loose|"
+    "loose lips|loose ends|loose change|loose cannon|loose wheel|loose lug|loose screw|loose bolt|cut loose|"
+    "let loose|"
     "loose stuff|hang loose|loose material|loose dirt|loose cable|came loose|"
     "feel free|for free|free time|free to|free setup|free setups|free download|free card|free video|free stuff|"
     "caution free|free pass|free agent|trouble free|is free|are free|free of charge|free of|free practice|free speed|"
@@ -272,7 +288,8 @@ _PLAIN = _each(
     "the exit row|exit the game|exit the garage|exit the menu|exit out|enter the race|enter the garage|enter a|"
     "log in|check in|tuned in|checking in|plug in|sign in|chime in|put in|type in|sucks in|"
     "come out|came out|comes out next|coming out next|coming out with|coming out soon|come out with|video comes out|"
-    "comes out with|get in a race|get in the top|get in the car|coming off a win|coming off a season|take off|day off|"
+    "comes out with|get in a race|get in the top|get in the car|coming off a win|coming off a season|take off|"
+    "day off|"
     "show off|off topic|kick off|hats off|paid off|pays off|wheel to wheel|steering wheel|behind the wheel"
 )
 

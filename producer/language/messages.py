@@ -21,6 +21,7 @@ from producer.model.garage import Garage
 from producer.model.message import Felt, Message, Span, Tyres
 from producer.model.track import Track
 
+_USUAL = Turns.of(None)
 LONGEST = 2_000  # characters: the rest of a longer message is not read
 
 
@@ -51,16 +52,18 @@ class MessageReader:
         said = without_clitics(plain)
         raw = without_clitics(written) if len(written) == len(said) else _like(written, said)
         named_garage = self._garage(said)
-        rough = self._complaints(said, Turns.of(None))
+        thankful = thanks(said.text)
+        pieces = row(said, self._phrases, _USUAL)
+        rough = complaints(pieces, thankful)
         named = self._names.find(raw.text, said.text, bool(rough))
         where = named.track if named and named.track else track
-        felt = self._complaints(said, self._turns[where]) if where in self._turns else rough
+        turns = self._turns.get(where or "", _USUAL)
+        felt = rough if turns == _USUAL else complaints(row(said, self._phrases, turns), thankful)
         settings = self._settings(plain, (named_garage[0] if named_garage else None) or garage)
         asked = asks(said.text, bool(felt), bool(named and named.wanted), bool(settings))
         if asked == "correction":
             felt = []
         played = device(said.text)
-        pieces = row(said, self._phrases, Turns.of(None))
         return Message(
             tuple(felt),
             asked,
@@ -72,9 +75,6 @@ class MessageReader:
             named_garage[0] if named_garage else None,
             _spans(said, felt, settings, played, named, named_garage),
         )
-
-    def _complaints(self, said: Words, turns: Turns) -> list[Felt]:
-        return complaints(row(said, self._phrases, turns), thanks(said.text))
 
     def _garage(self, said: Words) -> tuple[str, int, int] | None:
         for form, name in self._garage_names:

@@ -11,20 +11,18 @@ from collections.abc import Iterator
 
 from producer.language.tokens import Words, listed
 
-_TEXTING = {
-    "u": "you", "ya": "you", "yall": "you", "ur": "your", "r": "are", "wat": "what", "wut": "what", "wht": "what",
-    "thru": "through", "w": "with", "wit": "with", "plz": "please", "pls": "please", "plss": "please", "pl": "please",
-    "thx": "thanks", "tnx": "thanks", "thanx": "thanks", "ty": "thanks", "tysm": "thanks", "tite": "tight",
-    "tyt": "tight", "im": "i", "its": "it", "ive": "i", "id": "i", "thats": "that", "whats": "what",
-    "hows": "how", "wheres": "where", "whys": "why", "b4": "before", "cuz": "because", "cos": "because",
-    "coz": "because", "bc": "because", "tho": "though", "shud": "should", "shuld": "should", "cud": "could",
-    "wud": "would", "vid": "video", "vids": "videos", "sorta": "kinda", "gunna": "gonna",
-    "tmrw": "tomorrow", "rly": "really", "rlly": "really", "alot": "lots", "dunno": "idk",
-    "em": "them", "da": "the", "teh": "the", "wen": "when", "bak": "back", "frm": "from", "outta": "out of",
-    "offa": "off", "setup's": "setup", "tiers": "tires", "tyers": "tyres", "tryes": "tyres", "pushs": "pushes",
-    "cntr": "center", "esp": "especially", "prolly": "probably", "bout": "about", "abt": "about",
-    "sry": "sorry", "ppl": "people", "k": "ok",
+_SHORTENED = {
+    "you": "u ya yall", "your": "ur", "are": "r", "what": "wat wut wht whats", "through": "thru", "with": "w wit",
+    "please": "plz pls plss pl", "little": "lil", "help": "halp", "bit": "abit", "thanks": "thx tnx thanx ty tysm",
+    "tight": "tite tyt", "i": "im ive id", "it": "its", "that": "thats", "how": "hows", "where": "wheres",
+    "why": "whys", "before": "b4", "because": "cuz cos coz bc", "though": "tho", "should": "shud shuld",
+    "could": "cud", "would": "wud", "video": "vid", "videos": "vids", "kinda": "sorta", "gonna": "gunna",
+    "tomorrow": "tmrw", "really": "rly rlly", "lots": "alot", "idk": "dunno", "them": "em", "the": "da teh",
+    "when": "wen", "back": "bak", "from": "frm", "out": "outta", "off": "offa", "tires": "tiers",
+    "tyres": "tyers tryes", "pushes": "pushs", "center": "cntr", "especially": "esp", "probably": "prolly",
+    "about": "bout abt", "sorry": "sry", "people": "ppl", "ok": "k",
 }  # fmt: skip
+_TEXTING = {short: plain for plain, shorts in _SHORTENED.items() for short in shorts.split()}
 _DENIALS = "won't don't can't doesn't isn't didn't wasn't aren't couldn't wouldn't hasn't haven't shouldn't"
 _NEGATIONS = {one.replace("'", ""): one for one in listed(_DENIALS)} | {
     "aint": "isn't", "cannot": "can't", "dosent": "doesn't", "dosnt": "doesn't",
@@ -95,7 +93,8 @@ def _drawn_out(word: str) -> str:
 
 _SHOUTED = listed("so way too please help push free loose tight super very off")
 _DROPPED_G = listed(
-    "getting going coming turning pushing plowing sliding spinning snapping stepping breaking braking entering exiting "
+    "getting going coming turning pushing plowing sliding spinning snapping stepping breaking braking entering "
+    "exiting "
     "running using driving racing playing hitting touching lifting letting doing making kicking swinging washing "
     "wiggling rolling loosing trying putting giving picking killing dropping understeering oversteering"
 )

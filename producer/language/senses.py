@@ -7,10 +7,13 @@ from producer.language.tokens import listed
 
 # "Bump the right front" is a movement, "bump on the right front" a setting.
 DOUBTFUL = frozenset({"bump", "bumps"})
-_BETTER = listed("better nicer easier freer sooner quicker more")
+_BETTER = listed("better nicer easier freer sooner quicker more sharper crisper harder")
 # "So tight" is a degree, "so I took" a joint.
 _DEGREED = listed("tight loose free snappy pushy much bad badly hard nervous twitchy edgy stable damn freaking far")
-_TURNING = listed("turn turns turned turning rotate rotates rotated rotating")
+_TURNING = listed(
+    "turn turns turned turning rotate rotates rotated rotating cut cuts cutting point points pointing rolls "
+    "steer steers"
+)
 _SLIDES = listed(
     "slide slides sliding slid kick kicks kicking kicked swing swings swinging hang hangs hanging drift drifts "
     "drifting wash washes washing slip slips slipping skate skates skating hop hops hopping dance dances "

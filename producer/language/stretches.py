@@ -6,6 +6,8 @@ from producer.language.feels import conditions
 from producer.language.items import Item, mention_of
 from producer.language.terms import Mention
 
+_AUXILIARIES = frozenset({"doesn't", "won't", "don't", "didn't", "can't", "wouldn't", "never"})
+
 
 def corrected(row: list[Item]) -> list[Item]:
     """Without what was taken back: "four hundred, sorry, four fifty" keeps the last number only."""
@@ -59,6 +61,9 @@ def _same_remedy(run: list[Item], row: list[Item], at: int) -> bool:
     """As in "keeps it from darting in and getting loose", where the remedy is against both."""
     after = row[at + 1] if at + 1 < len(row) else None
     cured = any(one.kind == "cure" or one.word == "without" for one in run[-7:])
+    denied = any(one.word in _AUXILIARIES for one in run[-6:]) and not any(one.kind == "feel" for one in run[-6:])
+    if denied and after is not None and after.kind == "feel" and after.word not in {"tight", "loose", "free"}:
+        return True  # "it doesn't dive in there and snap around"
     return cured and after is not None and after.word.endswith("ing") and after.kind in {"word", "feel"}
 
 

@@ -123,10 +123,12 @@ class Vocabulary:
 _OF_ROLE = {
     "shock_compression": ("comp", "compression"), "shock_rebound": ("reb", "rebound"), "spring": ("spring",),
     "track_bar": ("track bar", "panhard bar"), "tyre_pressure": ("tyre pressure",), "camber": ("camber",),
-    "weight.cross": ("cross weight", "cross percentage"),
+    "weight.cross": ("cross weight", "cross percentage", "cross wt"),
     "brake.front_bias": ("brake bias", "front brake bias", "bias"),
-    "weight.front": ("nose weight", "nose percentage", "front percent", "front weight percentage"),
-    "weight.left": ("left side weight", "left side percentage", "left side percent", "left weight percentage"),
+    "weight.front": ("nose weight", "nose percentage", "nose wt", "front wt", "front percent",
+                     "front weight percentage"),
+    "weight.left": ("left side weight", "left side percentage", "left side percent", "left weight percentage", "left wt",
+                    "left side wt"),
     "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"), "steering.toe_out": ("toe out",),
     "bar.front": ("sway bar",),
 }  # fmt: skip

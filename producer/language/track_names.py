@@ -18,7 +18,8 @@ _OPENERS = listed(
 # What ends a track's name.
 _STOPS = listed(
     "next please soon this that in for with on at video videos setup setups episode episodes card and but or so pls "
-    "instead one ever month week weekend year time too also again thanks because , . ! ? ; : ( ) - / asap if when now "
+    "instead one ever month week weekend year time too also again thanks because , . ! ? ; : ( ) - / asap if "
+    "when now "
     "is are was i you it the a an my your to of as season sometime tomorrow today tonight lol man mate bro dude jo "
     "coming out dropping happening done ready up live from by oval track guide first then since though haha please "
     "someday "
@@ -27,7 +28,8 @@ _STOPS = listed(
 # Common words that are the name of no track.
 _COMMON = listed(
     "me us it this that these those one more some any something anything everything everyone qualifying short long "
-    "run race races racing setup setups video videos card cards spring springs wedge weight tight loose car cars help "
+    "run race races racing setup setups video videos card cards spring springs wedge weight tight loose car "
+    "cars help "
     "tips advice same new old next other another your my his her their next qualy update series class wheel pad "
     "keyboard controller tutorial tutorials gear gears shocks dampers pressures pressure bar tape camber toe brake "
     "bias what how why which dirt road live stream less right left front rear full single bigger smaller stiffer "
