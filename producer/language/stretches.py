@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from producer.language.feels import conditions
 from producer.language.items import Item, mention_of
 from producer.language.terms import Mention
@@ -25,7 +27,7 @@ def topics(row: list[Item]) -> list[Item]:
     """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
     sides = [at for at, one in enumerate(row) if one.kind == "set" and side_only(mention_of(one))]
     if not sides:
-        return row
+        return _flank_topics(row)
     found = list(row)
     for at, one in enumerate(row[: sides[-1]]):
         if one.kind == "set":
@@ -34,6 +36,34 @@ def topics(row: list[Item]) -> list[Item]:
             if named or (not mention.parameter and len(mention.parts) == 2):
                 found[at] = Item("set", one.word, _bare(mention), one.start, one.end)
     return found
+
+
+def _flank_topics(row: list[Item]) -> list[Item]:
+    """As in "left side pressures are 24 in the front and 25 in the rear": the axle said later is one of its corners."""
+    flank = next((x for x in row if x.kind == "set" and _flank(mention_of(x))), None)
+    if flank is None:
+        return row
+    later = [x for x in row if x.kind == "set" and x.start > flank.start and axle_only(mention_of(x))]
+    if not later:
+        return row
+    named = mention_of(flank)
+    return [_corner_of(named, x) if x in later else x for x in row if x is not flank]
+
+
+def _flank(one: Mention) -> bool:
+    return bool(one.parameter and one.side and len(one.addresses) == 2)
+
+
+def axle_only(one: Mention) -> bool:
+    """Whether a mention says no more than "in the front"."""
+    return bool(one.axle) and not (one.parameter or one.parts or one.side or one.split)
+
+
+def _corner_of(named: Mention, item: Item) -> Item:
+    one = mention_of(item)
+    part = named.side[0] + one.axle[0]
+    corner = replace(one, parameter=named.parameter, parts=(part,), addresses=(f"{named.parameter}.{part}",))
+    return Item("set", item.word, corner, item.start, item.end)
 
 
 def _bare(one: Mention) -> Mention:

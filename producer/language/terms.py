@@ -127,9 +127,11 @@ _OF_ROLE = {
     "brake.front_bias": ("brake bias", "front brake bias", "bias"),
     "weight.front": ("nose weight", "nose percentage", "nose wt", "front wt", "front percent",
                      "front weight percentage"),
-    "weight.left": ("left side weight", "left side percentage", "left side percent", "left weight percentage", "left wt",
+    "weight.left": ("left side weight", "left side percentage", "left side percent",
+    "left weight percentage", "left wt",
                     "left side wt"),
-    "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"), "steering.toe_out": ("toe out",),
+    "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"),
+    "steering.toe_out": ("toe out",),
     "bar.front": ("sway bar",),
 }  # fmt: skip
 # Short for a setting only where a figure stands beside it: "nose 50.5", "bias is at 62", "an inch and a quarter bar".

@@ -149,7 +149,7 @@ def test_stays_silent(vocabulary: Vocabulary, text: str) -> None:
     ("text", "said"),
     [
         ("A little softer than usual, so the nose takes a set sooner.", ["spring.rf lower"]),
-        ("I went up two steps, and it calmed down.", ["spring.rf raise by 50"]),
+        ("I went up two steps, and it calmed down.", ["spring.rf raise by 50 tighter"]),
         ("It is at 750 pounds now.", ["spring.rf = 750"]),
         ("Softer by a step.", ["spring.rf lower by 25"]),
         ("I raised it for this place.", ["spring.rf raise"]),
