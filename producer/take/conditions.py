@@ -1,0 +1,135 @@
+"""The conditions of the test as they are heard: each option's choice, and the version of the simulation."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+
+from producer.basics.spelling import spell
+from producer.language.numbers import numbers
+from producer.language.tokens import words as words_of
+from producer.model.episode import Episode
+from producer.model.garage import Garage, Option
+from producer.take.speech import Speech
+
+_BEFORE, _AFTER = 6, 3  # words between an option's name and its choice
+_TOGETHER = 30
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A condition that the script tells: its `name` for people and the choices that are right (any of them)."""
+
+    name: str
+    expected: tuple[str, ...]
+    names: tuple[tuple[str, ...], ...]
+    choices: tuple[str, ...]
+
+    @property
+    def shown(self) -> str:
+        """The right choice for people."""
+        return " or ".join(self.expected)
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    """A condition heard at word `at`; `right` where it is as it was driven."""
+
+    wanted: Wanted
+    at: int
+    said: str
+    right: bool
+
+
+def wanted_conditions(garage: Garage, episode: Episode) -> tuple[Wanted, ...]:
+    """The conditions of an episode, in the garage's order."""
+    found = [
+        _wanted(name, option, episode.conditions[name])
+        for name, option in garage.options.items()
+        if episode.conditions.get(name) is not None
+    ]
+    return tuple(found)
+
+
+def _wanted(name: str, option: Option, driven: object) -> Wanted:
+    expected = driven.values() if isinstance(driven, Mapping) else (driven,)
+    names = (option.name, name.replace("_", " "))
+    forms = [tuple(words_of(spell(one, spelling)).text) for one in names for spelling in ("us", "uk")]
+    short = [(word,) for form in forms for word in form if len(word) > 3]
+    return Wanted(
+        option.name,
+        tuple(dict.fromkeys(str(one).lower() for one in expected)),
+        tuple(dict.fromkeys([*forms, *short])),
+        tuple(one.lower() for one in option.choices),
+    )
+
+
+def conditions(heard: Speech, wanted: Sequence[Wanted]) -> list[Condition]:
+    """What is heard of the conditions, in order. A choice beside its option's whole name counts, right or wrong; one
+    beside part of the name, or among other conditions, only where it is right.
+    """
+    row = heard.plain
+    found = [one for want in wanted for one in _of_option(row, want)]
+    sure = [one for one in found if one.right]
+    return sorted([*found, *_among(row, wanted, sure)], key=lambda one: one.at)
+
+
+def _of_option(row: Sequence[str], want: Wanted) -> Iterator[Condition]:
+    for at, word in enumerate(row):
+        if word not in want.choices:
+            continue
+        before, after = row[max(0, at - _BEFORE) : at], row[at + 1 : at + 1 + _AFTER]
+        whole = any(_has(before, form) or _has(after, form) for form in want.names[:1] if form) or any(
+            len(form) > 1 and (_has(before, form) or _has(after, form)) for form in want.names
+        )
+        part = any(_has(before, form) or _has(after, form) for form in want.names)
+        right = word in want.expected
+        if (whole or (part and right)) and not (not right and _else(row, at, want)):
+            yield Condition(want, at, word, right)
+
+
+def _else(row: Sequence[str], at: int, want: Wanted) -> bool:
+    """Whether the right choice follows at once ("normal, sorry, fast") or this one is denied."""
+    return not set(want.expected).isdisjoint(row[at + 1 : at + 8]) or "not" in row[max(0, at - 2) : at]
+
+
+def _has(row: Sequence[str], form: Sequence[str]) -> bool:
+    return any(tuple(row[at : at + len(form)]) == tuple(form) for at in range(len(row) - len(form) + 1))
+
+
+def _among(row: Sequence[str], wanted: Sequence[Wanted], sure: Sequence[Condition]) -> Iterator[Condition]:
+    """A right choice without its option's name, where other conditions are told around it."""
+    told = {one.wanted.name for one in sure}
+    for want in wanted:
+        if want.name in told:
+            continue
+        for at, word in enumerate(row):
+            if word in want.expected and any(abs(one.at - at) <= _TOGETHER for one in sure):
+                yield Condition(want, at, word, right=True)
+                break
+
+
+def version(heard: Speech, tested_with: str | None) -> Condition | None:
+    """The version of the simulation as it is heard, None where none is."""
+    if tested_with is None:
+        return None
+    want = Wanted("Version", (tested_with,), (("version",),), ())
+    found: list[Condition] = []
+    for at, word in enumerate(heard.plain):
+        if word == "version" and at + 1 < len(heard):
+            text = heard.text(at + 1, at + 6)
+            read = numbers(text)
+            if read and read[0].start == 0 and read[0].readings:
+                right = _same(read[0].readings, text, tested_with)
+                found.append(Condition(want, at, str(read[0].readings[0]), right))
+    return next((one for one in found if one.right), found[-1] if found else None)
+
+
+def _same(readings: Sequence[Decimal], text: str, tested_with: str) -> bool:
+    if text.startswith(tested_with):
+        return True
+    try:
+        return Decimal(tested_with) in readings
+    except InvalidOperation:
+        return True  # a version that is no number cannot be told from speech

@@ -1,0 +1,333 @@
+"""Every figure and movement that is heard of a setting, with the setup spoken of.
+
+Claims are read sentence by sentence from the whole take, wherever it stands in the script. What a sentence leaves out
+is taken from the one before: the parameter of a bare corner ("Track bar. Left end nine and a half."), the setting of a
+bare figure ("Front weight. Fifty and a half.").
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from decimal import Decimal
+
+from producer.language.mentions import mentions
+from producer.language.numbers import STARTS, Number, numbers, settle
+from producer.language.statements import Statement, statements
+from producer.language.terms import Mention, Vocabulary
+from producer.language.tokens import listed
+from producer.model.claim import Claim
+from producer.take.sentences import Sentence
+from producer.take.speech import Offsets, Speech, offsets
+from producer.take.topics import Topic, TopicNames, topics
+
+# A parameter stays the topic of bare corners for so many words, a setting that of bare figures for so many sentences.
+_TOPIC_WORDS = 60
+_BARE = listed(
+    "it it's its that's that is at i'm i we're we run running set sits stays here um uh so and the a of percent pounds "
+    "per inch inches psi degrees clicks on about to point minus half quarter three quarters an oh hundred first then "
+    "or okay again so both"
+)
+_FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
+_SUBJECT_SENTENCES = 3
+_FEELS = listed("tight loose pushes pushing push")
+_ADVISES = listed("if when whenever should")
+
+
+@dataclass(frozen=True, slots=True)
+class Heard:
+    """One statement of a take. Words `first` to `last` (exclusive) hold it, `at` its figure (its first word without).
+
+    `readings` are all that its figure may mean. `setup` is the topic; `sure` is False where another setup may be
+    meant. `inferred`: the setting is taken from what was said before; `restarted`: and had a figure already. `advice`:
+    it says what to change, not how it is. `named`: its words name the setting.
+    """
+
+    claim: Claim
+    hedges: frozenset[str]
+    first: int
+    last: int
+    at: int
+    readings: tuple[Decimal, ...]
+    setup: str
+    sure: bool
+    inferred: bool
+    advice: bool
+    named: bool
+    restarted: bool
+    sentence: int
+
+    @property
+    def figure(self) -> Decimal | None:
+        """What is said to be the setting's value."""
+        return self.claim.value if self.claim.value is not None else self.claim.to
+
+    @property
+    def figures(self) -> set[Decimal]:
+        """All that its figure may mean, without signs: "three and a half of camber" leaves the minus out."""
+        return {abs(x) for x in (self.figure, *self.readings) if x is not None}
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A page named as a topic, or a setup (`page` is "" then), at the first word of what names it."""
+
+    at: int
+    page: str
+    setup: str
+
+
+@dataclass(slots=True)
+class _State:
+    """What carries over from one sentence to the next."""
+
+    setup: str
+    aside: str = ""
+    parameter: str = ""
+    parameter_at: int = -_TOPIC_WORDS
+    stated: set[str] = field(default_factory=set)
+    addresses: tuple[str, ...] = ()
+    addresses_at: int = -9
+    advice_at: int = -9
+    advised: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Listened:
+    """All that is heard of settings, in order; where pages are named; which setup each sentence is about.
+
+    `named`: words where an address, or a parameter without its place, is named, whatever is said of it. `figures`:
+    (word, readings) of every number.
+    """
+
+    heard: tuple[Heard, ...]
+    turns: tuple[Turn, ...]
+    setups: tuple[tuple[str, ...], ...]
+    named: tuple[tuple[int, str], ...]
+    figures: tuple[tuple[int, tuple[Decimal, ...]], ...]
+
+
+def listen(
+    heard: Speech, sentences: Sequence[Sentence], vocabulary: Vocabulary, names: TopicNames, first_setup: str
+) -> Listened:
+    """What a take says of settings. `first_setup` is spoken of until another is named."""
+    listener = _Listener(heard, vocabulary, names, _State(first_setup))
+    for index, sentence in enumerate(sentences):
+        listener.take(index, sentence)
+    return Listened(
+        tuple(listener.heard), tuple(listener.turns), tuple(listener.setups), tuple(listener.named),
+        tuple(listener.figures),
+    )  # fmt: skip
+
+
+@dataclass(slots=True)
+class _Listener:
+    """One pass over the sentences of a take."""
+
+    speech: Speech
+    vocabulary: Vocabulary
+    names: TopicNames
+    state: _State
+    heard: list[Heard] = field(default_factory=list)
+    turns: list[Turn] = field(default_factory=list)
+    setups: list[tuple[str, ...]] = field(default_factory=list)
+    named: list[tuple[int, str]] = field(default_factory=list)
+    figures: list[tuple[int, tuple[Decimal, ...]]] = field(default_factory=list)
+
+    def take(self, index: int, sentence: Sentence) -> None:
+        """Read one sentence."""
+        first, last = sentence
+        words, state = self.speech.plain[first:last], self.state
+        told = topics(self.speech.plain, first, last, self.names)
+        before = (state.setup, state.aside)
+        self._turn(told)
+        self.setups.append(tuple(dict.fromkeys((state.aside or state.setup, state.setup))))
+        text = self.speech.text(first, last)
+        where = offsets(self.speech.words[first:last], first)
+        # "39.5 first, then 39" counts nothing: no ordinal is meant.
+        counted = [one for one in numbers(_FIRST.sub("xxxxx", text)) if not one.foreign]
+        self.figures += [(where.word(one.start), one.readings + one.ratios) for one in counted]
+        found = mentions(text, self.vocabulary)
+        if found or counted or state.addresses_at >= index - _SUBJECT_SENTENCES:
+            if not found and counted and all(_bare_word(one) for one in words):
+                self._bare_figures(index, sentence, counted, where)
+            else:
+                self._statements(index, sentence, found, told, before)
+        for one in found:
+            self.named += [(where.word(one.start), address) for address in one.addresses or (one.parameter,) if address]
+        self._carry_over(index, sentence, found, where)
+
+    def _turn(self, told: Sequence[Topic]) -> None:
+        state = self.state
+        for one in told:
+            if one.kind == "turn":
+                state.setup, state.aside = one.name, ""
+                self.turns.append(Turn(one.at, "", one.name))
+            elif one.kind == "aside":
+                state.aside = "" if one.name == state.setup else one.name
+            else:
+                state.aside, state.parameter = "", ""
+                state.stated.clear()
+                self.turns.append(Turn(one.at, one.name, state.setup))
+
+    def _carry_over(self, index: int, sentence: Sentence, found: Sequence[Mention], where: Offsets) -> None:
+        state, words = self.state, self.speech.plain[sentence[0] : sentence[1]]
+        for one in found:
+            if one.parameter:
+                if one.parameter != state.parameter:
+                    state.stated.clear()
+                state.parameter, state.parameter_at = one.parameter, where.word(one.start)
+            addresses = one.addresses or self._of_topic(one, sentence[0])
+            if addresses:
+                state.addresses, state.addresses_at = addresses, index
+        said = [one.claim.parameter for one in reversed(self.heard) if one.sentence == index]
+        if said and not any(one.addresses for one in found):
+            state.addresses, state.addresses_at = (said[0],), index
+        asks = any(one.endswith("?") for one in self.speech.words[sentence[0] : sentence[1]])
+        if _FEELS.intersection(words) and (asks or not self.speech.punctuated or _ADVISES.intersection(words)):
+            state.advice_at, state.advised = index, state.addresses
+        elif 0 < index - state.advice_at <= 1 and state.addresses_at == index:
+            state.advised = state.addresses  # "Tight in the middle, with a wheel? Go back a size on the front bar."
+
+    def _of_topic(self, one: Mention, first: int) -> tuple[str, ...]:
+        """The addresses of a bare corner or end of the parameter named last."""
+        state = self.state
+        if not state.parameter or one.parameter or first - state.parameter_at > _TOPIC_WORDS * 2:
+            return ()
+        return self.vocabulary.resolve(state.parameter, one.parts, one.axle, one.side, one.split)
+
+    def _bare_figures(self, index: int, sentence: Sentence, counted: Sequence[Number], where: Offsets) -> None:
+        """ "That is 800, then 825" after an advice; "Fifty and a half" after a setting's name."""
+        state = self.state
+        if 0 <= index - state.advice_at <= 2 and state.advised:
+            state.advice_at = index
+            for one in counted:
+                at = where.word(one.start)
+                claim = Claim(self.speech.text(at, at + 1), one.start, one.end, state.advised[0], to=one.readings[0])
+                self.heard.append(
+                    Heard(claim, frozenset(), *sentence, at, one.readings + one.ratios, state.aside or state.setup,
+                          not state.aside, True, True, False, False, index)
+                )  # fmt: skip
+        elif len(state.addresses) == 1 and index - state.addresses_at <= 1:
+            name = self.vocabulary.garage.name_of(state.addresses[0])
+            self._read(index, sentence, f"{name}, ", (), [], (state.setup, state.aside))
+
+    def _statements(
+        self, index: int, sentence: Sentence, found: Sequence[Mention], told: Sequence[Topic], before: tuple[str, str]
+    ) -> None:
+        state = self.state
+        if self._paired(index, sentence, found, told, before):
+            return
+        own = any(one.parameter for one in found)
+        if found and not own and self._carries(sentence, found):
+            name = self.vocabulary.garage.parameters[state.parameter].name
+            if self._read(index, sentence, f"{name}, ", (), told, before):
+                return
+        subject = state.addresses if not found and index - state.addresses_at <= _SUBJECT_SENTENCES else ()
+        self._read(index, sentence, "", subject, told, before)
+
+    def _paired(
+        self, index: int, sentence: Sentence, found: Sequence[Mention], told: Sequence[Topic], before: tuple[str, str]
+    ) -> bool:
+        """Read "left front and left rear, 20.5 and 22": as many figures as settings, all of them after the last one."""
+        text = self.speech.text(*sentence)
+        counted = [one for one in numbers(text) if not one.foreign]
+        if not 2 <= len(found) == len(counted) or counted[0].start < found[-1].end:
+            return False
+        addresses = [one.addresses or self._of_topic(one, sentence[0]) for one in found]
+        if any(len(one) != 1 for one in addresses) or len(set(addresses)) < len(addresses):
+            return False
+        where = offsets(self.speech.words[sentence[0] : sentence[1]], sentence[0])
+        for (address,), number in zip(addresses, counted, strict=True):
+            at = where.word(number.start)
+            value = settle(number.candidates(self.vocabulary.garage.unit_of(address)), self.vocabulary.grids[address])
+            claim = Claim(text, number.start, number.end, address, value=value)
+            setup, sure = _spoken_of(at, sentence[1], told, before)
+            self.heard.append(
+                Heard(claim, frozenset(), *sentence, at, number.readings + number.ratios, setup, sure, True, False,
+                      True, True, index)
+            )  # fmt: skip
+        return True
+
+    def _carries(self, sentence: Sentence, found: Sequence[Mention]) -> bool:
+        """Whether bare corners or ends can belong to the parameter named last."""
+        state = self.state
+        if not state.parameter or sentence[0] - state.parameter_at > _TOPIC_WORDS:
+            return False
+        parts = self.vocabulary.garage.parameters[state.parameter].parts
+        return any(set(one.parts) & set(parts) or one.side in parts for one in found) and bool(parts)
+
+    def _read(
+        self,
+        index: int,
+        sentence: Sentence,
+        ahead: str,
+        subject: tuple[str, ...],
+        told: Sequence[Topic],
+        before: tuple[str, str],
+    ) -> bool:
+        """Keep what a sentence says; with `ahead` only what has a figure that its setting could have."""
+        where = offsets(self.speech.words[sentence[0] : sentence[1]], sentence[0], ahead)
+        said = statements(where.text, self.vocabulary, subject)
+        if ahead and not any(_possible(one, self.vocabulary) for one in said):
+            return False
+        row = [self._heard(index, sentence, one, where, bool(ahead)) for one in said]
+        at = [one.at for one in row]
+        for number, one in enumerate(row):
+            following = at[number + 1] if number + 1 < len(at) else sentence[1]
+            setup, sure = _spoken_of(one.at, following, told, before)
+            self.heard.append(replace(one, setup=setup, sure=sure))
+        self.state.stated.update(one.claim.parameter for one in row if one.figure is not None)
+        return True
+
+    def _heard(self, index: int, sentence: Sentence, one: Statement, where: Offsets, inferred: bool) -> Heard:
+        span = next((one.spans[name] for name in ("value", "to", "amount", "frm") if name in one.spans), None)
+        readings: tuple[Decimal, ...] = ()
+        if span is not None:
+            counted = numbers(where.text[span[0] : span[1]])
+            readings = counted[0].readings + counted[0].ratios if counted else ()
+        begin, end = where.word(one.claim.start), where.word(max(one.claim.start, one.claim.end - 1)) + 1
+        at = where.word(span[0]) if span else begin
+        words = self.speech.plain[sentence[0] : at]
+        asks = any(one.endswith("?") for one in self.speech.words[sentence[0] : at])
+        # Without stops "tight in the middle" can be told from a question by nothing.
+        asks = asks or not self.speech.punctuated or bool(_ADVISES.intersection(words))
+        asked = bool(_FEELS.intersection(words)) and asks
+        follows = index - self.state.advice_at <= 2 and _stands_for(self.speech.plain, at)
+        advice = asked or follows or "if" in one.hedges or one.claim.if_feels is not None
+        again = inferred and one.claim.parameter in self.state.stated
+        return Heard(
+            one.claim, one.hedges, begin, max(end, at + 1), at, readings, "", True, inferred, advice, one.named, again,
+            index,
+        )  # fmt: skip
+
+
+def _spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str, str]) -> tuple[str, bool]:
+    """The setup that a figure at word `at` is about: the last one named before it, the one named straight after it."""
+    setups = [one for one in told if one.kind != "page"]
+    ahead = [one for one in setups if one.at <= at]
+    if ahead:
+        return ahead[-1].name, True
+    after = next((one for one in setups if at < one.at <= following and one.kind == "aside"), None)
+    if after is not None:
+        return after.name, True
+    setup, aside = before
+    if any(one.kind == "page" for one in told):
+        aside = ""
+    return aside or setup, not aside
+
+
+def _stands_for(words: Sequence[str], at: int) -> bool:
+    """Whether a figure at word `at` says what the advice before it comes to: "that is 175 on the left rear"."""
+    before = words[max(0, at - 2) : at]
+    return tuple(before) == ("that", "is") or before[-1:] in (("that's",), ("so",), ("try",))
+
+
+def _possible(one: Statement, vocabulary: Vocabulary) -> bool:
+    figure = one.claim.value if one.claim.value is not None else one.claim.to
+    return figure is not None and vocabulary.grids[one.claim.parameter].inside(figure)
+
+
+def _bare_word(word: str) -> bool:
+    return word in _BARE or word[:1].isdigit() or word[:1] in "\u2212-+." or word in STARTS

@@ -1,0 +1,158 @@
+"""Every figure that is heard against the sheet: right, wrong, or none of our business.
+
+A false alarm costs the author's trust: a figure is wrong only where it is plainly meant as the setting's value, of one
+setup, and nothing near it takes it back. The reading that equals the sheet wins over any other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from producer.model.sheet import Sheet
+from producer.take.heard import Heard, Listened
+from producer.take.repeats import Repeats
+
+# Said beside a figure, these make it somebody's wish, try or other car.
+UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question", "occasion", "vague"})
+_NEAR_WORDS = 40
+_SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """One statement and what it comes to for one setup: `wrong` says its `figure` is not the sheet's `expected`."""
+
+    heard: Heard
+    setup: str
+    address: str
+    wrong: bool
+    figure: Decimal
+    expected: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Judge:
+    """Holds what is heard against an episode's sheets, in the author's order, the first one told whole."""
+
+    sheets: Sequence[Sheet]
+    repeats: Repeats
+
+    def judge(self, listened: Listened, placed: Mapping[int, str]) -> list[Judged]:
+        """Rights and wrongs in order. `placed`: word -> setup, where the script's words say which setup is told."""
+        heard = self._switched([self._in_place(one, placed) for one in listened.heard if not one.advice])
+        found = [judged for one in heard for judged in self._judged(one, listened)]
+        return [one for one in found if not one.wrong or self._stands(one, found)]
+
+    def _in_place(self, one: Heard, placed: Mapping[int, str]) -> Heard:
+        setup = placed.get(one.at)
+        if setup is None or setup == one.setup:
+            return one
+        # The words of the script say another setup than the topic does: whichever has the figure is meant.
+        return replace(one, sure=False) if self._right(one, one.setup) else replace(one, setup=setup, sure=False)
+
+    def _switched(self, heard: list[Heard]) -> list[Heard]:
+        """A run of figures that all are another setup's and not this one's belongs to that one."""
+        found = list(heard)
+        telling = [index for index, one in enumerate(heard) if self._tells(one)]
+        for other in self.sheets:
+            run: list[int] = []
+            for index in [*telling, -1]:
+                one = heard[index] if index >= 0 else None
+                if one and one.setup != other.id and self._right(one, other.id) and not self._right(one, one.setup):
+                    run.append(index)
+                    continue
+                if len(run) >= _SWITCHED:
+                    for at in run:
+                        found[at] = replace(heard[at], setup=other.id)
+                run = []
+        return found
+
+    def _tells(self, one: Heard) -> bool:
+        """Whether a figure can tell the setups apart."""
+        values = {sheet.value(one.claim.parameter) for sheet in self.sheets}
+        return one.figure is not None and len(values) > 1 and any(self._right(one, x.id) for x in self.sheets)
+
+    def _judged(self, one: Heard, listened: Listened) -> Iterator[Judged]:
+        figure, address = one.figure, one.claim.parameter
+        if figure is None:
+            return
+        setups = dict.fromkeys((one.setup, *(listened.setups[one.sentence] if not one.sure else ())))
+        rights = [setup for setup in setups if self._right(one, setup)]
+        for setup in rights:
+            yield self._result(one, setup, address, figure, wrong=False)
+        sibling = self._sibling(one) if not rights else None
+        if sibling is not None:
+            yield self._result(one, one.setup, sibling, figure, wrong=False)
+        elif not rights and self.sheet(one.setup).value(address) is not None and not one.hedges & UNSURE:
+            yield self._result(one, one.setup, address, figure, wrong=True)
+
+    def _result(self, one: Heard, setup: str, address: str, figure: Decimal, *, wrong: bool) -> Judged:
+        expected = self.sheet(setup).value(address)
+        return Judged(one, setup, address, wrong, figure, expected if expected is not None else figure)
+
+    def sheet(self, setup: str) -> Sheet:
+        """The sheet of a setup; the first for one that is not there."""
+        return next((one for one in self.sheets if one.id == setup), self.sheets[0])
+
+    def _right(self, one: Heard, setup: str) -> bool:
+        """Whether any reading of a figure is the sheet's; the sign may be left out: "three and a half of camber"."""
+        expected = self.sheet(setup).value(one.claim.parameter)
+        if expected is None or one.figure is None:
+            return False
+        return abs(expected) in one.figures
+
+    def _sibling(self, one: Heard) -> str | None:
+        """Where the captions lost a heading the corner goes on with the parameter before it: the one of the same corner
+        and page that has this figure is meant."""
+        garage = self.sheets[0].garage
+        setting = garage.settings.get(one.claim.parameter)
+        if not one.restarted or setting is None or not setting.part:
+            return None
+        sheet = self.sheet(one.setup)
+        for other in garage.on_page(setting.page):
+            if other.part == setting.part and other.address != setting.address:
+                value = sheet.values.get(other.address)
+                if value is not None and abs(value) in one.figures:
+                    return other.address
+        return None
+
+    def _stands(self, one: Judged, every: Sequence[Judged]) -> bool:
+        """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's."""
+        same = [x for x in every if not x.wrong and x.address == one.address and x.setup == one.setup]
+        if any(self.repeats.taken_back(one.heard, x.heard) for x in same):
+            return False
+        beside = [x for x in same if abs(x.heard.sentence - one.heard.sentence) <= 1]
+        if beside and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
+            return False
+        if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
+            return "than" not in one.heard.hedges
+        return not self._anothers(one, every, same)
+
+    def _anothers(self, one: Judged, every: Sequence[Judged], same: Sequence[Judged]) -> bool:
+        """A figure put to the wrong corner by a lost word: it is a neighbour's that has none, and this has its own."""
+        if not any(abs(x.heard.at - one.heard.at) <= _NEAR_WORDS for x in same):
+            return False
+        garage, sheet = self.sheets[0].garage, self.sheet(one.setup)
+        setting = garage.settings.get(one.address)
+        if setting is None:
+            return False
+        for other in garage.on_page(setting.page):
+            value = sheet.values.get(other.address)
+            if other.address != one.address and value is not None and abs(value) == abs(one.figure):
+                said = (x for x in every if x.address == other.address and not x.wrong)
+                if not any(abs(x.heard.at - one.heard.at) <= _NEAR_WORDS for x in said):
+                    return True
+        return False
+
+    def starts(self, setup: str, address: str) -> set[Decimal]:
+        """What a movement of a setting may be told from: what a reason compares, the setup below, the default."""
+        sheet = self.sheet(setup)
+        setting = sheet.garage.settings.get(address)
+        found = {sheet.garage.value_of(address, sheet.base), self.sheets[0].value(address)}
+        defaults = {name: one.default for name, one in sheet.garage.settings.items() if one.default is not None}
+        found.add(setting.default if setting else sheet.garage.value_of(address, defaults))
+        movements = (reason.movement(address) for reason in sheet.reasons)
+        found.update(one.start for one in movements if one is not None)
+        return {x for x in found if x is not None}

@@ -1,0 +1,119 @@
+"""Script and take as rows of tokens that can be compared: a figure is one token however it is said or written."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import accumulate
+
+from producer.language.numbers import numbers
+from producer.language.tokens import listed
+from producer.model.script import Narration
+from producer.take.speech import Speech, plain
+
+_FILLERS = listed("um uh er erm uhh umm ah hmm mm") | {""}
+# Read at once: a text of any length costs one pass.
+_PIECE = 400
+
+
+@dataclass(frozen=True, slots=True)
+class Tokens:
+    """`text` are the tokens, `word` the word of the source at which each begins (a figure may be several words)."""
+
+    text: tuple[str, ...]
+    word: tuple[int, ...]
+
+    def __len__(self) -> int:
+        return len(self.text)
+
+
+@dataclass(frozen=True, slots=True)
+class ScriptTokens:
+    """The script's tokens: `starts` where each section begins, `passages` the (section, passage) of each token."""
+
+    tokens: Tokens
+    starts: tuple[int, ...]
+    passages: tuple[tuple[int, int], ...]
+
+
+def tokens_of(words: Sequence[str]) -> Tokens:
+    """Words in lower case without punctuation, fillers left out, figures as their digits: `20.5` and `twenty and a
+    half` are `205`, `4.15` and `four fifteen` are `415`."""
+    text: list[str] = []
+    places: list[int] = []
+    for first in range(0, len(words), _PIECE):
+        _add(words[first : first + _PIECE], first, text, places)
+    return Tokens(tuple(text), tuple(places))
+
+
+def _add(words: Sequence[str], first: int, text: list[str], places: list[int]) -> None:
+    begins = list(accumulate((len(word) + 1 for word in words), initial=0))
+    figures = _figures(" ".join(words), begins)
+    at = 0
+    for index, word in enumerate(words):
+        if index < at:
+            continue
+        if index in figures:
+            token, at = figures[index]
+            text.append(token)
+            places.append(first + index)
+            continue
+        for part in plain(word).replace("'", "").split("-"):
+            if part not in _FILLERS:
+                text.append(part)
+                places.append(first + index)
+
+
+def _figures(text: str, begins: Sequence[int]) -> dict[int, tuple[str, int]]:
+    """First word of each figure -> (token, word after it)."""
+    found: dict[int, tuple[str, int]] = {}
+    index = 0
+    for one in numbers(text):
+        if not one.readings:
+            continue
+        while begins[index + 1] <= one.start:
+            index += 1
+        last = index
+        while begins[last + 1] < one.end:
+            last += 1
+        value = one.readings[0]
+        digits = f"{value.normalize():f}".lstrip("-").replace(".", "")
+        # A unit that was said stays a word of its own.
+        words = text[one.start : one.end].split()
+        kept = len(words) - (1 if one.unit and len(words) > 1 else 0)
+        if one.unit == "lb/in":
+            kept = max(1, len(words) - 3)
+        found[index] = (digits, min(last + 1, index + max(1, kept)))
+    return found
+
+
+def script_tokens(narration: Narration) -> ScriptTokens:
+    """The tokens of a narration, section after section."""
+    words: list[str] = []
+    owner: list[tuple[int, int]] = []
+    starts: list[int] = []
+    for number, section in enumerate(narration.sections):
+        starts.append(len(words))
+        for index, passage in enumerate(section.passages):
+            said = passage.text.replace("\u00a0", " ").split()
+            words += said
+            owner += [(number, index)] * len(said)
+    found = tokens_of(words)
+    passages = tuple(owner[word] for word in found.word)
+    return ScriptTokens(found, _token_starts(found, starts), passages)
+
+
+def _token_starts(found: Tokens, starts: Sequence[int]) -> tuple[int, ...]:
+    """The first token of each section."""
+    firsts: list[int] = []
+    at = 0
+    for start in starts:
+        while at < len(found) and found.word[at] < start:
+            at += 1
+        firsts.append(at)
+    return tuple(firsts)
+
+
+def take_tokens(heard: Speech) -> Tokens:
+    """The tokens of a take."""
+    return tokens_of(heard.words)

@@ -1,0 +1,57 @@
+"""What was said and then said again: the words around two statements are alike, whatever their figures."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rapidfuzz.distance import Indel
+
+from producer.language.tokens import listed
+from producer.take.heard import Heard
+from producer.take.speech import Speech
+
+_AROUND = 8  # words on each side
+_ALIKE = 0.66
+_RESTART_MS = 15_000
+_SAME = 0.8
+_SORRY = listed("sorry wait correction oops scratch")
+_SORRY_REACH = 10
+_FIGURES = "0123456789"
+
+
+@dataclass(frozen=True, slots=True)
+class Repeats:
+    """One take's words, ready for comparing stretches of them."""
+
+    speech: Speech
+
+    def taken_back(self, wrong: Heard, right: Heard) -> bool:
+        """Whether a later statement stands in place of an earlier one: said again in the same words, straight after it,
+        or after "sorry"."""
+        if right.at <= wrong.at:
+            return False
+        between = self.speech.plain[wrong.at + 1 : right.at]
+        if len(between) <= _SORRY_REACH and (not _SORRY.isdisjoint(between) or _meant(between)):
+            return True
+        soon = self.speech.ms(right.at) - self.speech.ms(wrong.at) <= _RESTART_MS
+        if soon and right.sentence - wrong.sentence <= 1 and self._alike(self._own(wrong), self._own(right)) >= _SAME:
+            return True
+        return right.at - wrong.at >= _AROUND and self._alike(self._around(wrong), self._around(right)) >= _ALIKE
+
+    def _own(self, one: Heard) -> list[str]:
+        return self._masked(one.first, one.last)
+
+    def _around(self, one: Heard) -> list[str]:
+        return self._masked(max(0, one.at - _AROUND), min(len(self.speech), one.at + _AROUND))
+
+    def _masked(self, first: int, last: int) -> list[str]:
+        return ["#" if word[:1] in _FIGURES and word else word for word in self.speech.plain[first:last]]
+
+    def _alike(self, one: Sequence[str], other: Sequence[str]) -> float:
+        return Indel.normalized_similarity(one, other) if len(one) > 2 and len(other) > 2 else 0.0
+
+
+def _meant(words: Sequence[str]) -> bool:
+    text = f" {' '.join(words)} "
+    return any(phrase in text for phrase in (" i mean ", " make that ", " or rather ", " let me say ", " no it's "))

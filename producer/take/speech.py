@@ -1,0 +1,134 @@
+"""The words of a take in time, and the sentences that they make, also where the captions have no stops."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from itertools import accumulate
+
+from producer.basics.place import Place
+from producer.language.tokens import listed
+from producer.model.said import CaptionFile, SaidLine
+
+_STOPS = (".", "?", "!")
+# Captions with fewer stops than one in so many words are taken to have none: automatic ones.
+_STOP_IN_WORDS = 60
+_PAUSE_MS = 700
+# A pause after or before one of these ends nothing: "the right front is at ... 775".
+_LEADS = listed("at is the to of and from a an on in with by about it's i'm we're that's minus point")
+# What begins a sentence that takes back the one before: the two are read as one.
+_TAKEN_BACK = (
+    "sorry", "no sorry", "wait", "no wait", "i mean", "make that", "scratch that", "correction", "or rather",
+    "excuse me", "let me correct",
+)  # fmt: skip
+_TRIM = ".,;:!?\"'()[]\u2026\u2013\u2014-"
+
+
+@dataclass(frozen=True, slots=True)
+class Speech:
+    """One caption file as one run of words.
+
+    `words` as written in the captions, `plain` the same in lower case without punctuation at their ends ("" for a
+    dash). `starts_ms` of each word. `punctuated`: the captions mark where sentences end.
+    """
+
+    file: str
+    words: tuple[str, ...]
+    plain: tuple[str, ...]
+    starts_ms: tuple[int, ...]
+    lines: tuple[SaidLine, ...]
+    line_of: tuple[int, ...] = field(repr=False)
+    punctuated: bool
+    end_ms: int
+
+    def __len__(self) -> int:
+        return len(self.words)
+
+    def ms(self, word: int) -> int:
+        """When word `word` starts; the end for the one after the last."""
+        return self.starts_ms[word] if word < len(self.starts_ms) else self.end_ms
+
+    def place(self, word: int) -> Place:
+        """The line of times of the cue that holds a word."""
+        return self.lines[self.line_of[word]].place if self.lines else Place(self.file, 1, 1)
+
+    def text(self, first: int, last: int) -> str:
+        """Words `first` to `last` (exclusive) as one text."""
+        return " ".join(self.words[first:last])
+
+    def pause_after(self, word: int) -> int:
+        """Milliseconds of silence after a word, as far as the times of the captions tell; 0 after the last."""
+        if word + 1 >= len(self.words):
+            return 0
+        following = self.starts_ms[word + 1]
+        line = self.line_of[word]
+        if self.line_of[word + 1] != line and not self.lines[line].words[-1].timed:
+            return max(0, following - self.lines[line].end_ms)
+        # Spoken at leisure a letter takes some 80 ms, a figure more (common practice, no source).
+        lasts = 150 + 80 * len(self.plain[word]) + 200 * sum(letter.isdigit() for letter in self.plain[word])
+        return max(0, following - self.starts_ms[word] - lasts)
+
+
+def speech(captions: CaptionFile) -> Speech:
+    """The words of a caption file."""
+    words = [(word, number) for number, line in enumerate(captions.said) for word in line.words]
+    texts = tuple(word.text for word, _ in words)
+    stops = sum(text.endswith(_STOPS) for text in texts)
+    return Speech(
+        captions.file,
+        texts,
+        tuple(plain(text) for text in texts),
+        tuple(word.start_ms for word, _ in words),
+        captions.said,
+        tuple(number for _, number in words),
+        stops * _STOP_IN_WORDS >= len(texts),
+        max(captions.end_ms, words[-1][0].start_ms if words else 0),
+    )
+
+
+def plain(word: str) -> str:
+    """A word in lower case without the punctuation around it."""
+    return word.strip(_TRIM).lower().replace("\u2019", "'")
+
+
+def breaks(heard: Speech) -> list[int]:
+    """Where a sentence ends, as the captions and the pauses have it: the place after its last word, rising."""
+    found: list[int] = []
+    for at in range(len(heard) - 1):
+        ends = heard.words[at].endswith(_STOPS) if heard.punctuated else _pauses(heard, at)
+        if ends and not _takes_back(heard.plain, at + 1):
+            found.append(at + 1)
+    return [*found, len(heard)] if len(heard) else []
+
+
+def _pauses(heard: Speech, at: int) -> bool:
+    following = heard.plain[at + 1]
+    if heard.plain[at] in _LEADS or following[:1].isdigit():
+        return False
+    return heard.pause_after(at) >= _PAUSE_MS
+
+
+def _takes_back(words: Sequence[str], at: int) -> bool:
+    ahead = " ".join(words[at : at + 3])
+    return any(ahead == one or ahead.startswith(f"{one} ") for one in _TAKEN_BACK)
+
+
+@dataclass(frozen=True, slots=True)
+class Offsets:
+    """A text made of words, and which word each of its characters belongs to."""
+
+    text: str
+    first: int
+    begins: tuple[int, ...]
+
+    def word(self, character: int) -> int:
+        """The word of the speech at a character; the first for what was put in front."""
+        return self.first + max(0, bisect_right(self.begins, character) - 1)
+
+
+def offsets(words: Sequence[str], first: int, ahead: str = "") -> Offsets:
+    """`words` as a text, with `ahead` put in front of them (it belongs to the first word)."""
+    lengths = [len(word) + 1 for word in words[:-1]]
+    begins = tuple(accumulate(lengths, initial=len(ahead)))
+    return Offsets(ahead + " ".join(words), first, begins)
