@@ -10,8 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
+from producer.basics.frame_rate import FrameRate
 from producer.captions.marks import COLOURS, frames_of, ordered, plain_ascii
-from producer.captions.timecode import FrameRate, frame_at, from_timecode, to_timecode
+from producer.captions.timecode import frame_at, from_timecode, to_timecode
 from producer.model.cue import Mark
 
 _NO_REEL = re.compile(r"[^A-Za-z0-9_]+")

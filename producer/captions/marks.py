@@ -7,8 +7,9 @@ import unicodedata
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+from producer.basics.frame_rate import FrameRate
 from producer.captions.payload import CaptionError, clean_line
-from producer.captions.timecode import FrameRate, frame_at
+from producer.captions.timecode import frame_at
 from producer.model.cue import Chapter, Mark, MarkKind
 
 COLOURS: dict[MarkKind, str] = {"section": "GREEN", "caption": "CYAN", "pick-up": "RED"}

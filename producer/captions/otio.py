@@ -9,8 +9,9 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable
 
+from producer.basics.frame_rate import FrameRate
 from producer.captions.marks import COLOURS, frames_of, ordered
-from producer.captions.timecode import FrameRate, frame_at
+from producer.captions.timecode import frame_at
 from producer.model.cue import Mark
 
 _Json = dict[str, object]

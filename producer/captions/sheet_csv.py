@@ -6,9 +6,10 @@ import csv
 import io
 from collections.abc import Iterable
 
+from producer.basics.frame_rate import FrameRate
 from producer.captions.marks import frames_of, ordered
 from producer.captions.payload import time_stamp
-from producer.captions.timecode import FrameRate, to_timecode
+from producer.captions.timecode import to_timecode
 from producer.model.cue import Mark
 
 HEADER = ("number", "timecode_in", "timecode_out", "start", "end", "kind", "name", "note")

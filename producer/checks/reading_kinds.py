@@ -43,6 +43,9 @@ Found (wrong-value):
                    ^
     car: { mass: 1500 stone }
                  ^^^^^^^^^^
+    # channel.yaml
+    frame_rate: 29.9
+                ^^^^
 
 Silent:
 
@@ -56,6 +59,8 @@ Silent:
         name: 12
         tested: no
         values: { spring: { lf: 700, rf: +725. }, front_weight: .5 }
+    # channel.yaml
+    frame_rate: 29.97
 """
 
 from __future__ import annotations

@@ -151,6 +151,8 @@ _HINTS = {
     "with its unit": "write it like '560 ft' or '142 mph'",
     "the unit '": "write it with one of these",
     "yes or no is wanted": "write yes or no",
+    "frames a second are wanted": "write it like 30000/1001, 29.97 or 25",
+    "is not a frame rate": "write one of these, or 23.976, 29.97, 59.94 for the three with a fraction",
     "a mapping (key: value)": "write 'key: value' pairs, indented below, or in braces: { key: value }",
     "a list is wanted": "write it in brackets: [one, another], or each on a line of its own after '- '",
     "text is wanted": "write words; in quotes if they begin with a bracket or hold a colon",

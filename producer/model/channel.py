@@ -4,14 +4,27 @@ from __future__ import annotations
 
 from dataclasses import replace
 from decimal import Decimal
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
+from producer.basics.frame_rate import FrameRate, frame_rate
 from producer.model.cue import ReadingProfile, named_profile
 from producer.model.record import Count, Id, Number, Record, Text, YesNo
 
 CAUTION = "Numbers for a simulation. Not advice for a real car."
+
+
+def _rate(value: object) -> object:
+    if isinstance(value, FrameRate):
+        return value
+    if isinstance(value, str) and value.strip():
+        return frame_rate(value)
+    given = "nothing" if not value else "a mapping" if isinstance(value, dict) else "a list"
+    raise ValueError(f"frames a second are wanted here, not {given}")
+
+
+Rate = Annotated[FrameRate, BeforeValidator(_rate)]
 
 
 class Voice(Record):
@@ -109,7 +122,7 @@ class Channel(Record):
     replies: Replies = Field(default_factory=lambda: Replies.model_validate({}))
     card: CardOptions = Field(default_factory=lambda: CardOptions.model_validate({}))
     site: str = ""
-    frame_rate: str = ""
+    frame_rate: Rate | None = None
     links: tuple[Link, ...] = ()
     tags: tuple[Text, ...] = ()
     caution: Text = CAUTION

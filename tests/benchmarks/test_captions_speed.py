@@ -9,10 +9,11 @@ from time import perf_counter
 
 import pytest
 
+from producer.basics.frame_rate import FrameRate
 from producer.captions.payload import time_stamp
 from producer.captions.reading import read_captions
 from producer.captions.speech import speech_captions
-from producer.captions.timecode import FrameRate, from_timecode, to_timecode
+from producer.captions.timecode import from_timecode, to_timecode
 from producer.model.cue import ReadingProfile
 
 pytestmark = pytest.mark.benchmark

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from producer.basics.frame_rate import frame_rate
 from producer.captions.marks import checked, frames_of, ordered, plain_ascii
 from producer.captions.payload import CaptionError
-from producer.captions.timecode import frame_rate
 from producer.model.cue import Chapter, Mark
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from producer.basics.frame_rate import frame_rate
 from producer.captions.otio import marks_otio
-from producer.captions.timecode import frame_rate
 from producer.model.cue import Mark
 
 MARKS = [Mark(1001, 2002, "section", "Springs"), Mark(500, 500, "pick-up", "Track bar", "say 9.5")]

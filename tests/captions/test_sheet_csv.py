@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from producer.basics.frame_rate import frame_rate
 from producer.captions.sheet_csv import marks_csv, safe_cell
-from producer.captions.timecode import frame_rate
 from producer.model.cue import Mark
 
 MARKS = [

@@ -20,13 +20,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from producer.basics.frame_rate import frame_rate
 from producer.captions.chapter_files import chapters_ffmetadata, chapters_podcast
 from producer.captions.edl import marks_edl
 from producer.captions.marks import frames_of, ordered, plain_ascii
 from producer.captions.otio import marks_otio
 from producer.captions.payload import clean_line
 from producer.captions.sheet_csv import marks_csv, safe_cell
-from producer.captions.timecode import frame_at, frame_rate, from_timecode, to_timecode
+from producer.captions.timecode import frame_at, from_timecode, to_timecode
 from producer.model.cue import Chapter, Mark
 
 RATES = ["24000/1001", "24", "25", "30000/1001", "30", "50", "60000/1001", "60"]
