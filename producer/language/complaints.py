@@ -205,7 +205,7 @@ def _phase(pieces: list[Piece], at: int) -> str | None:
     if one.word in {"in", "off", "out"} and one.kind == "word" and at:
         before, after = pieces[at - 1], pieces[at + 1] if at + 1 < len(pieces) else None
         joined = before.word in {"and", "or", "/"} and at > 1 and pieces[at - 2].word in {"in", "off", "out"}
-        if not (before.kind in {"feel", "fine", "after", "little", "very"} or joined):
+        if not (before.kind in {"feel", "lacks", "fine", "after", "little", "very"} or joined):
             return None
         if before.kind in {"little", "very"} and (at < 2 or pieces[at - 2].kind != "feel"):
             return None

@@ -121,8 +121,8 @@ _LACKS: dict[str, object] = {
            "more stable|calmer|more planted|more secure", data=(-1,)),
     **_all("loosen|free", _CAR + "|her", "up|", data=(1,)),
     **_all("tighten", _CAR + "|her", "up|", data=(-1,)),
-    **_each("a bit looser|a little looser|loosen up|free up", (1,)),
-    **_each("a bit tighter|a little tighter|tighten up", (-1,)),
+    **_each("looser|freer|loosen up|free up", (1,)),
+    **_each("tighter|tighten up", (-1,)),
     **_each("more rotation|more front grip|more front bite|more turn|more front end", (1,)),
     **_all("calm|calm down|settle|settle down|tame|plant|stabilize|stabilise|secure|hook up|stick|keep|hold|tie down|"
            "control|get|make", "the rear|the back|the rear end|the back end|the tail|my rear|that rear",
