@@ -29,8 +29,7 @@ def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001
     yield Document.of_text("captions.srt", to_srt(cues))
     yield Document.of_text("captions.vtt", to_vtt(cues))
     yield Document.of_text("captions.csv", to_csv(dossier, cues))
-    listed = chapters(dossier).chapters or _sections(dossier)
-    yield Document.of_text("chapters.vtt", chapters_vtt(listed, dossier.timeline.total_ms))
+    yield Document.of_text("chapters.vtt", chapters_vtt(file_chapters(dossier), dossier.timeline.total_ms))
 
 
 def shown(dossier: Dossier) -> tuple[Cue, ...]:
@@ -43,6 +42,19 @@ def chapters(dossier: Dossier) -> ChapterList:
     limits = dossier.channel.platform.chapters
     total = dossier.timeline.total_ms
     return legal_chapters(_sections(dossier), total, least=limits.least, seconds=limits.seconds)
+
+
+def file_chapters(dossier: Dossier) -> tuple[Chapter, ...]:
+    """The chapters as files hold them, rising and before the end: those of the platform's list, without one every
+    section that has a time of its own.
+    """
+    before = dossier.timeline.total_ms
+    found: list[Chapter] = []
+    for one in reversed(chapters(dossier).chapters or _sections(dossier)):
+        if 0 <= one.start_ms < before:
+            found.append(one)
+            before = one.start_ms
+    return tuple(reversed(found))
 
 
 def to_csv(dossier: Dossier, cues: Iterable[Cue]) -> str:

@@ -12,6 +12,7 @@ EPISODE = "gannet-bowl-grand-sedan"
 SHARED = {
     *("outline.md", "script.md", "script.html", "guide.md", "guide.html", "guide.json"),
     *("captions.srt", "captions.vtt", "captions.csv", "chapters.vtt"),
+    *("cues.csv", "cues.otio", "cues.edl", "chapters.ffmeta", "chapters.json"),
     *("notes.txt", "notes.md", "tags.txt", "pinned-comment.txt"),
 }
 LAPS = {"stints.html", "laps.svg", "laps.png"}
