@@ -20,7 +20,7 @@ from producer.model.words import HowMuch, Phase
 _OBJECTS = listed(
     "the my a an this that traffic there it me all your any some case general here lap laps practice qualifying "
     "races "
-    "race sim game cars pit order line fact track dirty clean draft turn turns both these those what which"
+    "race sim game cars pit order line fact track dirty clean draft turn turns both these those"
 )
 _RACING = listed("race races finish wide win won lead line photo pack")
 _BOTH = frozenset({"and", "or", "/", "&", "n", "plus"})

@@ -105,7 +105,8 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
 
 
 def _turning_in(said: list[str]) -> bool:
-    return said[-1] == "in" and not {"turn", "turning", "turns"}.isdisjoint(said)
+    """Phrases that mean something else before "the middle": "turn in", "pushing through"."""
+    return said[-1] == "through" or (said[-1] == "in" and not {"turn", "turning", "turns"}.isdisjoint(said))
 
 
 def _among_its_like(found: list[Item], parameter: str, text: list[str], at: int, vocabulary: Vocabulary) -> bool:

@@ -65,14 +65,20 @@ def row(run: Words, phrases: Mapping[str, tuple[Entry, ...]], turns: Turns) -> l
         else:
             for rest, named, meant in phrases.get(text[at], ()):
                 length = len(rest)
-                if length and rest[-1] == "in" and "turn" in (text[at], *rest) and _of_middle(text, at + 1 + length):
-                    continue  # "get it to turn in the middle"
+                if length and _unlike_before_middle(text[at], rest) and _of_middle(text, at + 1 + length):
+                    continue  # "get it to turn in the middle", "pushing through the center"
                 if not length or text[at + 1 : at + 1 + length] == list(rest):
                     size, kind, data = length + 1, named, meant
                     break
         found.append(Piece(kind, text[at + size - 1], data, run.start[at], run.end[at + size - 1]))
         at += size
     return found
+
+
+def _unlike_before_middle(first: str, rest: Sequence[str]) -> bool:
+    if rest[-1] == "through":
+        return first.startswith("push")
+    return rest[-1] == "in" and "turn" in (first, *rest)
 
 
 def _of_middle(text: Sequence[str], at: int) -> bool:

@@ -110,8 +110,23 @@ def _named_settings(plain: Words, vocabulary: Vocabulary) -> list[tuple[str, Spa
             continue
         mention = mention_of(one)
         span = Span("parameter", one.start, one.end)
-        found += [(address, span) for address in _addresses(mention, at, line, vocabulary)]
+        named = _addresses(mention, at, line, vocabulary)
+        if named == (mention.parameter,):
+            named = _with_corner_after(mention, at, line, vocabulary) or named
+        found += [(address, span) for address in named]
     return found
+
+
+def _with_corner_after(mention: Mention, at: int, line: list[Item], vocabulary: Vocabulary) -> tuple[str, ...]:
+    """As in "what spring do you run in the right rear": the corner stands later, alone."""
+    for one in line[at + 1 : at + 9]:
+        if one.kind == "set":
+            later = mention_of(one)
+            alone = later.parts and not later.parameter
+            return vocabulary.resolve(mention.parameter, later.parts) if alone else ()
+        if one.word[0] in ".,?!":
+            break
+    return ()
 
 
 def _addresses(mention: Mention, at: int, line: list[Item], vocabulary: Vocabulary) -> tuple[str, ...]:

@@ -94,11 +94,11 @@ def _of_corner(mention: Mention, numbers: list[Number], row: list[Item], vocabul
     if springy:
         known = tuple(name for name in known if vocabulary.role(name) not in {"tyre_pressure", "camber"})
     values = [one for one in numbers if one.unit not in _COUNTS and not (one.more or one.again) and not _by(one, row)]
-    if any(one.unit and _beside_move(one, row) for one in values):
+    if any((one.unit and _beside_move(one, row)) or _after_way(one, row) for one in values):
         values = []
     found = {name for one in values for name in known if _as_value(one, name, part, vocabulary)}
     if not found:
-        found = {name for one in numbers for name in known if _as_amount(one, name, part, vocabulary)}
+        found = {x for one in numbers for x in known if _as_amount(one, x, part, vocabulary, _after_way(one, row))}
     if len(found) == 1:
         return found.pop()
     spring = vocabulary.of_role("spring")
@@ -112,6 +112,13 @@ def _beside_move(number: Number, row: list[Item]) -> bool:
     """As in "25 pounds more" or "up 25 pounds"."""
     at = next((at for at, one in enumerate(row) if one.start == number.start), 0)
     return any(one.kind == "move" for one in row[max(0, at - 1) : at + 2])
+
+
+def _after_way(number: Number, row: list[Item]) -> bool:
+    """As in "went up 25"."""
+    at = next((at for at, one in enumerate(row) if one.start == number.start), 0)
+    before = row[at - 1] if at else None
+    return before is not None and before.kind == "move" and isinstance(before.data, tuple) and before.data[1] == "way"
 
 
 def _by(number: Number, row: list[Item]) -> bool:
@@ -132,10 +139,10 @@ def _as_value(number: Number, name: str, part: str, vocabulary: Vocabulary) -> b
     return any(grid.inside(one) and grid.index(one) is not None for one in number.readings)
 
 
-def _as_amount(number: Number, name: str, part: str, vocabulary: Vocabulary) -> bool:
-    """A few clicks of that parameter, said with its unit."""
+def _as_amount(number: Number, name: str, part: str, vocabulary: Vocabulary, told: bool) -> bool:
+    """A few clicks of that parameter, said with its unit, a sign or (`told`) a movement."""
     grid = vocabulary.grids[f"{name}.{part}"]
-    told = number.unit or number.more or all(one < 0 for one in number.readings)
+    told = told or bool(number.unit) or bool(number.more) or all(one < 0 for one in number.readings)
     if not told or number.unit in _COUNTS or not _unit_fits(number, name, vocabulary) or not grid.step:
         return False
     return any(one % grid.step == 0 and 0 < abs(one) <= 10 * grid.step for one in number.readings)

@@ -168,6 +168,8 @@ def _draft(part: list[Item], target: int, state: SoFar) -> None:
     begin = min((one.start for one in part if one.kind in {"number", "move", "take", "put", "set"}), default=0)
     ends = [one.end for one in part if one.kind in {"number", "set", "move", "out", "in"}]
     draft = Draft(mention, addresses, part, begin, max(ends))
+    if _goes_along(part, state):
+        draft.moves += state.drafts[-1].moves
     _fill(draft, part, state, bare=False)
     draft.condition = state.pending
     _same_way(draft, state)
@@ -176,6 +178,14 @@ def _draft(part: list[Item], target: int, state: SoFar) -> None:
         draft.effect, state.effect = state.effect[0], None
     elif state.cured is not None and (draft.moves or "to" in draft.slots):
         draft.effect, state.cured = state.cured, None
+
+
+def _goes_along(part: list[Item], state: SoFar) -> bool:
+    """As in "I dropped the left rear a step and the right rear two steps": counted, and no verb of its own."""
+    before = state.drafts[-1] if state.drafts else None
+    if before is None or "amount" not in before.slots or any(one.kind not in {"number", "set", "word"} for one in part):
+        return False
+    return any(one.kind == "number" and number_of(one).unit in {"click", "step"} for one in part)
 
 
 def _same_way(draft: Draft, state: SoFar) -> None:

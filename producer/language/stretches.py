@@ -26,12 +26,20 @@ def corrected(row: list[Item]) -> list[Item]:
 def topics(row: list[Item]) -> list[Item]:
     """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
     sides = [at for at, one in enumerate(row) if one.kind == "set" and side_only(mention_of(one))]
-    if not sides:
+    corners = [at for at, one in enumerate(row) if one.kind == "set" and _corner_only(mention_of(one))]
+    if not sides and not corners:
         return _flank_topics(row)
     found = list(row)
-    for at, one in enumerate(row[: sides[-1]]):
+    for at, one in enumerate(row):
         if one.kind == "set":
             mention = mention_of(one)
+            later = [
+                x
+                for x in corners
+                if x > at and f"{mention.parameter}.{mention_of(row[x]).parts[0]}" in mention.addresses
+            ]
+            if not any(x > at for x in sides) and not later:
+                continue
             named = mention.parameter and mention.axle and not mention.split and len(mention.addresses) == 2
             if named or (not mention.parameter and len(mention.parts) == 2):
                 found[at] = Item("set", one.word, _bare(mention), one.start, one.end)
@@ -64,6 +72,10 @@ def _corner_of(named: Mention, item: Item) -> Item:
     part = named.side[0] + one.axle[0]
     corner = replace(one, parameter=named.parameter, parts=(part,), addresses=(f"{named.parameter}.{part}",))
     return Item("set", item.word, corner, item.start, item.end)
+
+
+def _corner_only(one: Mention) -> bool:
+    return len(one.parts) == 1 and not (one.parameter or one.split)
 
 
 def _bare(one: Mention) -> Mention:

@@ -183,7 +183,9 @@ def _after_asking(text: Sequence[str], at: int) -> int | None:
 
 def _mine(text: Sequence[str], at: int) -> bool:
     """As in "when i get on the gas"; "can i get" asks."""
-    before = text[max(0, at - 3) : at]
+    before = text[max(0, at - 4) : at]
+    if not {"love", "like", "want"}.isdisjoint(before):
+        return False
     return (
         "i" in before and before[:1] not in (["can"], ["could"], ["may"]) and not {"can", "could", "may"} & set(before)
     )
