@@ -10,6 +10,7 @@ import hashlib
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict
+from math import isfinite
 from pathlib import Path
 from typing import Any
 
@@ -20,11 +21,12 @@ from producer.jobs.deliver import deliver
 from producer.jobs.unchanged import CACHE, program
 from producer.model.library import Case
 from producer.model.opinion import Opinion, Opinions, PhaseOpinion
-from producer.model.words import PHASES
+from producer.model.words import CORNERS, PHASES
 from producer.render.document import Document
 
 FOLDER = "opinions"
 _Answers = tuple[int, tuple[Opinion, ...]]  # how many cars, what they say of each move
+_Known = dict[str, _Answers]
 
 
 class SecondOpinion:
@@ -33,14 +35,15 @@ class SecondOpinion:
     def __init__(self, out: Path | None = None) -> None:
         self._out = out
         self._program = "\n".join(program())
-        self._known: dict[str, _Answers] = {}
+        self._known: _Known = {}
 
     def of(self, case: Case) -> dict[str, Opinions]:
         """The opinions of each setup of an episode, by setup id."""
         asked = {sheet.id: ask(case, sheet) for sheet in case.sheets}
         keys = {setup: self._key(one.question) for setup, one in asked.items()}
         if any(key not in self._known for key in keys.values()):
-            self._known.update(_read(self._out, case.episode.episode, set(keys.values())))
+            moves = {key: len(asked[setup].question.moves) for setup, key in keys.items()}
+            self._known.update(_read(self._out, case.episode.episode, moves))
         missing = {key: asked[setup] for setup, key in keys.items() if key not in self._known}
         if missing:
             self._known.update({key: _answers(one) for key, one in missing.items()})
@@ -74,16 +77,42 @@ def _packed(cars: int, found: Sequence[Opinion]) -> list[Any]:
     return [cars, [[[one.tighter, one.looser, one.size, one.pays] for one in three] for three in phases]]
 
 
-def _read(out: Path | None, episode: str, wanted: set[str]) -> dict[str, _Answers]:
+def _read(out: Path | None, episode: str, moves: Mapping[str, int]) -> _Known:
+    """What was kept of these keys, each with how many moves it asks about."""
     if out is None:
         return {}
     try:
         data = json.loads((out / CACHE / FOLDER / f"{episode}.json").read_text(encoding="utf-8"))
-        return {key: _unpacked(data[key]) for key in wanted if key in data}
-    except (OSError, ValueError, TypeError, AttributeError, IndexError):
+    except (OSError, ValueError, RecursionError):
         return {}
+    found = data if isinstance(data, dict) else {}
+    return {key: entry for key, count in moves.items() if (entry := _unpacked(found.get(key), count)) is not None}
 
 
-def _unpacked(entry: Any) -> _Answers:
+def _unpacked(entry: Any, moves: int) -> _Answers | None:
+    """An answer to so many moves; None for anything that no model could have said."""
+    if not _listed(entry, 2) or type(entry[0]) is not int or entry[0] < 0:
+        return None
     cars, found = entry
-    return int(cars), tuple(Opinion(*(PhaseOpinion(*phase) for phase in phases)) for phases in found)
+    if not _listed(found, moves if cars else 0):
+        return None
+    every = [_opinion(phases) for phases in found]
+    whole = tuple(one for one in every if one is not None)
+    return (cars, whole) if len(whole) == len(every) else None
+
+
+def _opinion(phases: Any) -> Opinion | None:
+    sound = _listed(phases, len(PHASES)) and all(_sound(phase) for phase in phases)
+    return Opinion(*(PhaseOpinion(*phase) for phase in phases)) if sound else None
+
+
+def _sound(phase: Any) -> bool:
+    """Whether it is two shares of the cars, a size and the tyre that pays."""
+    if not _listed(phase, 4) or any(type(one) is not float for one in phase[:3]):
+        return False
+    tighter, looser, size, pays = phase
+    return 0 <= tighter <= 1 and 0 <= looser <= 1 and isfinite(size) and (pays is None or pays in CORNERS)
+
+
+def _listed(data: Any, count: int) -> bool:
+    return isinstance(data, list) and len(data) == count
