@@ -9,14 +9,24 @@ from __future__ import annotations
 
 import json
 import shutil
+from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from producer.checks import effect_word_differs
+from producer.checks.felt import Felt, felt
+from producer.checks.said import Spoken
 from producer.library.load import load
+from producer.library.records import build
+from producer.model.episode import Reason, Setup
+from producer.model.garage import Garage
+from producer.model.prose import Prose
+from producer.model.sheet import Movement, Sheet, SheetReason
 
 BASE = Path(__file__).parent / "base"
+DATA = Path(__file__).parent.parent / "data"
 EPISODE = "marrow-creek-grand-sedan"
 CROSS = "because: I want the car to wait for me, so there is more of it than the garage gives."
 CROSS_SAY = "say: Take some of it out again and the middle frees up."
@@ -171,3 +181,41 @@ def test_the_demo_is_silent(demo: Path) -> None:
     library, _ = load(demo)
     found = [one for x in library.episodes.values() for one in effect_word_differs.check_episode(library.case(x))]
     assert found == []
+
+
+def labelled() -> list[dict[str, Any]]:
+    """Every labelled line about settings, the given and our own."""
+    files = (DATA / "claims" / "claims.jsonl", DATA / "claims-own.jsonl")
+    return [json.loads(line) for file in files for line in file.read_text(encoding="utf-8").splitlines()]
+
+
+def effects_of(text: str, garage: Garage, address: str, difference: int) -> list[Felt]:
+    """What is heard in a text that stands as the reason for a setting that moved that way."""
+    setup = Setup.model_validate({"setup": "short", "name": "Short run", "values": {"tape": 40}})
+    values = {name: one.default for name, one in garage.settings.items() if one.default is not None}
+    reason = Reason.model_validate({"for": address, "because": text})
+    moved = Movement(address, Decimal(0), Decimal(difference), "default")
+    whole = SheetReason(reason, "short", False, (address,), (address,), (moved,))
+    sheet = Sheet(setup, garage, values, values, None)
+    return list(felt(Spoken(Prose(reason, ("because",), text, setup, reason), sheet, garage, whole), {}))
+
+
+def test_labelled_lines_are_never_heard_the_wrong_way_and_mostly_heard() -> None:
+    garage, _, _ = build(Garage, "garages/given.yaml", (DATA / "claims" / "garage.yaml").read_text(encoding="utf-8"))
+    assert garage is not None
+    heard = lines = 0
+    wrong: list[str] = []
+    for row in labelled():
+        told = [one for one in row["claims"] if one.get("feel")]
+        about = {one["parameter"] for one in row["claims"]}
+        if not told:
+            wrong += [row["text"] for _ in effects_of(row["text"], garage, "cross_weight", 1)]
+        elif len(about) == 1:
+            lines += 1
+            found = effects_of(row["text"], garage, about.pop(), -1 if told[0].get("direction") == "lower" else 1)
+            right = {one["feel"] for one in told}
+            wrong += [row["text"] for one in found if one.feel not in right]
+            heard += bool(found)
+    assert wrong == []
+    assert lines > 80
+    assert heard / lines > 0.6
