@@ -110,6 +110,8 @@ def _add(root: Path, *, dry_run: bool, as_json: bool) -> int:
         print(json.dumps({"format": 1, "requests": list(logged.ids), "new": list(logged.fresh)}))
     else:
         print(logged.diff or "every message is in the log already")
+        if logged.read:
+            print("\n".join(["", "read as", *(f"  {one}" for one in logged.read)]))
         if dry_run:
             _told("nothing was written", dry_run=False)
     return 0

@@ -11,10 +11,11 @@ from pathlib import Path
 from typing import Any
 
 from producer.basics.errors import ProducerError
+from producer.basics.spelling import spell
 from producer.jobs.changing import draft_of, save, today
 from producer.jobs.deliver import deliver
 from producer.jobs.reading import Reader
-from producer.jobs.reply import request_called
+from producer.jobs.reply import request_called, unlogged
 from producer.library.edit import Draft, difference, new_file
 from producer.library.load import load
 from producer.library.text import LARGEST
@@ -23,8 +24,11 @@ from producer.model.library import Library
 from producer.model.request import Request
 from producer.render.document import Document
 from producer.replies.choose import episode_called, placed_under
+from producer.replies.joining import Names
 from producer.replies.log import Log, log
 from producer.replies.pasted import Pasted, pasted, same
+from producer.replies.understand import kind
+from producer.replies.wording import understood
 
 FOLDER = "requests"
 _HEAD = "# Viewers' messages. Handles stay on this machine; a name is read out only where credit says yes.\n"
@@ -37,11 +41,13 @@ _SETTLED = frozenset({"answered", "planned", "published", "declined"})
 class Logged:
     """Messages put into the log: the id of each in the order pasted, those that were there already among them.
 
-    `fresh` are the ids that are new, `diff` what is written, "" for nothing.
+    `fresh` are the ids that are new, `read` a line for each of them on what is read from it, `diff` what is written,
+    "" for nothing.
     """
 
     ids: tuple[str, ...]
     fresh: tuple[str, ...]
+    read: tuple[str, ...]
     diff: str
 
 
@@ -96,7 +102,8 @@ def add(
             items[known] = (message, _item(known, message, _below(reader, message, under, library), when, answered))
         ids.append(known)
     diff = _write(root, _file(library, when), [item for _, item in items.values()], dry_run=dry_run) if items else ""
-    return Logged(tuple(ids), tuple(items), diff)
+    read = tuple(f"{name}: {_read(reader, message, under, library)}" for name, (message, _) in items.items())
+    return Logged(tuple(ids), tuple(items), read, diff)
 
 
 def mark(root: Path, request: Request, *, dry_run: bool = False, day: date | None = None) -> str:
@@ -153,11 +160,23 @@ def _known(message: Pasted, library: Library, items: dict[str, tuple[Pasted, Any
     )
 
 
+def _read(reader: Reader, message: Pasted, under: str | None, library: Library) -> str:
+    """`help; loose on exit, on worn tires; Gannet Bowl, Grand Sedan`, so that a slip of the reader is seen at once."""
+    whole = reader.understood(unlogged(message), under)
+    placed = placed_under(library, whole.request, under)
+    about = library.episodes.get(placed.episode or "")
+    track, garage = (about.track, about.garage) if about else (placed.track, placed.garage)
+    spelling = library.channel.spelling if library.channel else "us"
+    felt = spell(understood(whole.request), spelling)
+    named = Names(library).place(track, garage) if track else ""
+    return "; ".join(one for one in (kind(whole.request), felt, named) if one)
+
+
 def _below(reader: Reader, message: Pasted, under: str | None, library: Library) -> dict[str, Given]:
     """What the episode a message was written below says of it: the episode, or the class where the track is another."""
     if under is None:
         return {}
-    said = reader.understood(Request.model_construct(id="", from_=None, text=message.text), under).request
+    said = reader.understood(unlogged(message), under).request
     placed = placed_under(library, said, under)
     if placed.episode is not None:
         return {"episode": placed.episode}

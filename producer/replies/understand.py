@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from producer.model.garage import Garage
 from producer.model.library import Library
 from producer.model.message import Felt, Message
 from producer.model.request import Asks, Request
+from producer.model.track import Track
 from producer.replies.choose import Choice
 from producer.replies.short_names import short_class, short_track
 from producer.replies.wording import listed
@@ -36,8 +39,8 @@ def understood(request: Request, message: Message, library: Library) -> Understo
         "feels": request.feels or tuple(dict.fromkeys(one.complaint for one in message.feels)),
         "tyres": request.tyres or message.tyres,
         "device": request.device or message.device,
-        "track": request.track if own or request.track else _track(request.text, message, library),
-        "garage": request.garage if own or request.garage else _class(request.text, message, library),
+        "track": _id(request.track, library.tracks) or (None if own else _track(request.text, message, library)),
+        "garage": _id(request.garage, library.garages) or (None if own else _class(request.text, message, library)),
     }
     felt = () if request.feels else message.feels
     whole = request.model_copy(update=found)
@@ -125,6 +128,14 @@ def _asks(request: Request, message: Message) -> Asks | None:
     if request.feels or message.feels:
         return message.asks if message.asks in ("help", "track request", "correction") else "help"
     return message.asks
+
+
+def _id(written: str | None, known: Mapping[str, Track] | Mapping[str, Garage]) -> str | None:
+    """What the author wrote, by its id where he wrote its name."""
+    if written is None or written in known:
+        return written
+    plain = " ".join(written.casefold().split())
+    return next((name for name, one in known.items() if one.name.casefold() == plain), written)
 
 
 def _track(text: str, message: Message, library: Library) -> str | None:

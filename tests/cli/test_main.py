@@ -167,7 +167,7 @@ def test_the_version_is_told(producer: Run) -> None:
 
 @pytest.mark.parametrize(
     ("command", "usage"),
-    [("check", "[EPISODE...]"), ("card", "EPISODE"), ("reply", "REQUEST"), ("new library", "PATH")],
+    [("check", "[EPISODE...]"), ("card", "EPISODE"), ("reply", "[REQUEST]"), ("new library", "PATH")],
 )
 def test_help_uses_no_words_of_a_programming_language(producer: Run, command: str, usage: str) -> None:
     ran = producer(*command.split(), "--help")

@@ -238,6 +238,7 @@ def test_the_command_adds(producer: Run, library: Path, paste: Callable[[str], N
     ran = producer("requests", "--add", "--dry-run", "-l", library)
     assert ran.code == 0
     assert '+    from: "@gus"' in ran.out
+    assert "read as\n  req-111: help; loose on exit\n  req-112: thanks\n" in ran.out
     assert "nothing was written" in ran.err
     assert states(library) == before
     paste("@gus: loose off 4\n\nthanks jo")

@@ -126,6 +126,12 @@ def test_what_the_author_wrote_wins(log: Library, parts: dict[str, Any]) -> None
     assert whole.felt == (() if "feels" in parts else (FELT,))
 
 
+def test_the_author_may_write_a_name_for_an_id(log: Library) -> None:
+    whole = understood(asked(track="Gannet  bowl", garage="CLUB Coupe"), Message(), log)
+    assert (whole.request.track, whole.request.garage) == ("gannet-bowl", "club-coupe")
+    assert understood(asked(track="Oak Hollow"), SAID, log).request.track == "Oak Hollow"
+
+
 def test_an_episode_that_the_author_names_settles_the_track(log: Library) -> None:
     whole = understood(asked(episode="lantern-flats-club-coupe"), SAID, log)
     assert (whole.request.track, whole.request.garage) == (None, None)
