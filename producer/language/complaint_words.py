@@ -12,7 +12,7 @@ STOPS = listed(". ! ? ; but then while though although however yet after")
 _WISHING = listed(
     "how what need want trying tried can't get which would should help cannot wish trouble way possible you can"
 )
-_MAKING = listed("make want need get have like prefer")
+_MAKING = listed("make want need have like prefer")
 _DESCRIBES = listed("skatey skaty slidey slidy slippery floaty wiggly light numb greasy")
 # What follows "tight" or "loose" where it is the car's.
 _FOLLOWS = listed(
@@ -46,7 +46,7 @@ def sign(pieces: list[Piece], at: int, subject: str) -> tuple[int | None, str]:
 def _meant(pieces: list[Piece], at: int) -> bool:
     """Whether a word for a complaint is said of the car, and a wish is one."""
     one = pieces[at]
-    if one.kind == "lacks" and one.word in {"tighter", "looser", "freer"}:
+    if one.kind == "lacks" and one.end - one.start == len(one.word):
         return not _MAKING.isdisjoint(x.word for x in pieces[max(0, at - 5) : at])
     if one.kind == "lacks":
         return not _WISHING.isdisjoint(x.word for x in pieces[max(0, at - 8) : at])

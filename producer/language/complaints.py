@@ -123,6 +123,9 @@ def _another_s(pieces: list[Piece], at: int) -> bool:
 
 def _would_make(pieces: list[Piece], at: int) -> bool:
     """As in "does more wedge make it tight?", "without making it loose", "what makes a car loose?"."""
+    asked = [one.word for one in pieces[max(0, at - 6) : at]]
+    if pieces[at].word in {"tighter", "looser"} and not {"does", "do", "will", "would"}.isdisjoint(asked):
+        return True  # "does it get tighter as the tyres wear?"
     makes = next((back for back in range(at - 1, max(-1, at - 5), -1) if pieces[back].kind == "makes"), None)
     if makes is None:
         return any(one.word == "without" for one in pieces[max(0, at - 4) : at])

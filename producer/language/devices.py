@@ -43,7 +43,7 @@ def _mine(text: Sequence[str], at: int) -> bool:
     if after in _OTHER_AFTER:
         return False
     back = at - 1
-    while back >= 0 and at - back < 5 and text[back] in _BETWEEN:
+    while back >= 0 and at - back < 5 and (text[back] in _BETWEEN or text[back][0].isdigit()):
         back -= 1
     before = text[back] if back >= 0 else "."
     if before in _WITH:

@@ -130,7 +130,10 @@ _LACKS: dict[str, object] = {
     **_each("more rear grip|more rear bite|more side bite|more stability|more stable|more drive off|more forward bite",
             (-1,)),
 }  # fmt: skip
-_WOULD = _each("would|will|could|might|gonna|going to|afraid of|worried|so it|so that|does it make|will it")
+_WOULD = _each(
+    "better to be|better to have it|would|will|could|might|gonna|going to|afraid of|worried|so it|so that|"
+    "does it make|will it"
+)
 _PAST = _each("was|were|used to|had been|before")
 _MAKES = _each("make|makes|making|made")
 _VERY = _each(

@@ -67,16 +67,19 @@ class Named:
 class TrackNames:
     """The library's track names, ready for reading."""
 
-    __slots__ = ("_by_first", "_forms", "_squashed")
+    __slots__ = ("_forms", "_squashed")
 
     def __init__(self, tracks: Mapping[str, Track]) -> None:
-        self._forms: list[tuple[tuple[str, ...], str]] = []
+        self._forms: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+        self._squashed: dict[str, list[tuple[str, str]]] = {}
         for name, track in tracks.items():
-            forms = dict.fromkeys([tuple(words(track.name).text), tuple(words(name.replace("-", " ")).text)])
-            self._forms += [(form, name) for form in forms if form]
-        self._forms.sort(key=lambda one: -len(one[0]))
-        self._by_first = {form[0][0] for form, _ in self._forms}
-        self._squashed = [("".join(form), name) for form, name in self._forms]
+            for form in dict.fromkeys([tuple(words(track.name).text), tuple(words(name.replace("-", " ")).text)]):
+                if form:
+                    self._forms.setdefault(form[0], []).append((form, name))
+                    squashed = "".join(form)
+                    self._squashed.setdefault(squashed[0], []).append((squashed, name))
+        for found in self._forms.values():
+            found.sort(key=lambda one: -len(one[0]))
 
     def find(self, raw: Sequence[str], text: Sequence[str], complains: bool) -> Named | None:
         """The track in a message. `raw`: its words as written, in lower case; `text`: the same, mended."""
@@ -87,24 +90,22 @@ class TrackNames:
         return _unknown(text)
 
     def _known(self, raw: Sequence[str]) -> tuple[int, int, str] | None:
-        for form, name in self._forms:
-            size = len(form)
-            for at in range(len(raw) - size + 1):
-                if raw[at] == form[0] and tuple(raw[at : at + size]) == form:
-                    return at, at + size, name
+        for at, word in enumerate(raw):
+            for form, name in self._forms.get(word, ()):
+                if tuple(raw[at : at + len(form)]) == form:
+                    return at, at + len(form), name
         return self._misspelt(raw)
 
     def _misspelt(self, raw: Sequence[str]) -> tuple[int, int, str] | None:
         """One or two slips in a name of seven letters or more, written together or apart."""
         for at, word in enumerate(raw):
-            if not word[0].isalpha():
-                continue
-            for size in (1, 2, 3):
+            likely = self._squashed.get(word[0], ())
+            for size in (1, 2, 3) if likely else ():
                 if at + size > len(raw) or not raw[at + size - 1][0].isalpha():
                     break
                 said = "".join(raw[at : at + size])
-                for name, track in self._squashed:
-                    if name[0] == said[0] and len(name) >= 7 and near(said, name, 1 if len(name) < 10 else 2):
+                for name, track in likely:
+                    if len(name) >= 7 and near(said, name, 1 if len(name) < 10 else 2):
                         return at, at + size, track
         return None
 
