@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from producer.language.feels import Condition, Effect
-from producer.language.items import Item
+from producer.language.items import Item, number_of
 from producer.language.movements import Move
 from producer.language.numbers import Number, settle
 from producer.language.terms import Mention, Vocabulary
@@ -96,6 +96,9 @@ def _of_corner(mention: Mention, numbers: list[Number], row: list[Item], vocabul
     values = [one for one in numbers if one.unit not in _COUNTS and not (one.more or one.again) and not _by(one, row)]
     if any((one.unit and _beside_move(one, row)) or _after_way(one, row) for one in values):
         values = []
+    found = {x for one in _moved_by(row) for x in known if _as_amount(one, x, part, vocabulary, told=True)}
+    if len(found) == 1:
+        return found.pop()
     found = {name for one in values for name in known if _as_value(one, name, part, vocabulary)}
     if not found:
         found = {x for one in numbers for x in known if _as_amount(one, x, part, vocabulary, _after_way(one, row))}
@@ -112,6 +115,14 @@ def _beside_move(number: Number, row: list[Item]) -> bool:
     """As in "25 pounds more" or "up 25 pounds"."""
     at = next((at for at, one in enumerate(row) if one.start == number.start), 0)
     return any(one.kind == "move" for one in row[max(0, at - 1) : at + 2])
+
+
+def _moved_by(row: list[Item]) -> list[Number]:
+    """The numbers of a movement that are not where it starts or ends: "come down on the right rear 25 pounds"."""
+    if not any(one.kind in {"move", "take", "put"} for one in row):
+        return []
+    said = [(row[at - 1].kind if at else "", one) for at, one in enumerate(row) if one.kind == "number"]
+    return [number_of(one) for before, one in said if before not in {"to", "from", "at"} and not number_of(one).foreign]
 
 
 def _after_way(number: Number, row: list[Item]) -> bool:

@@ -26,6 +26,7 @@ class SoFar:
     others: bool = False
     readings: bool = False
     cured: Effect | None = None
+    because: bool = False
     corner: tuple[str, ...] = ()
     figure: list[Item] = field(default_factory=list)
 

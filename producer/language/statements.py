@@ -94,7 +94,7 @@ def _read(stretch: list[Item], joint: str, state: SoFar, rest: list[Item]) -> No
     stretch = with_figure_before(stretch, state)
     if not stretch:
         return
-    if joint != "so":
+    if joint != "so" and not (state.because and joint == ","):
         state.cured = None
     targets = targets_of(stretch, state)
     if not targets:
@@ -302,7 +302,7 @@ def _attach_complaint(stretch: list[Item], joint: str, state: SoFar, named: bool
     if joint == "because" and state.drafts and state.drafts[-1].moves and state.drafts[-1].effect is None:
         state.drafts[-1].effect = cured
     elif not state.drafts:
-        state.cured = cured
+        state.cured, state.because = cured, joint in {"because", "since"}
 
 
 def _attach_effect(stretch: list[Item], joint: str, state: SoFar, count: int, named: bool) -> None:
