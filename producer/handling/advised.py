@@ -10,7 +10,7 @@ What an advice is about:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -21,7 +21,7 @@ from producer.model.guide import Change
 from producer.model.library import Case
 from producer.model.opinion import Opinions
 from producer.model.sheet import Sheet, SheetReason
-from producer.model.words import Complaint, Direction, HowMuch
+from producer.model.words import PHASES, Complaint, Direction, Effect, HowMuch, Phase
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,8 +87,8 @@ def author_changes(
     A little and plain complaints take the first stop, very the last. An advice written for just that size of
     complaint comes before another for the same setting, one without conditions before one with them; what is written
     for other tyres or another device than those named is left out. Left out too: what goes nowhere from the present
-    value, against its own direction, off the grid, past a limit, or by rule makes this complaint worse. In the
-    author's order: the setup's own reasons, then the inherited ones.
+    value, against its own direction, off the grid, past a limit, by rule makes this complaint worse, or by the
+    garage's own word does nothing there. In the author's order: the setup's own reasons, then the inherited ones.
     """
     best: dict[str, tuple[int, Change]] = {}
     for reason in sheet.reasons:
@@ -112,10 +112,13 @@ def _changes(
         found = change(case, sheet, walk.moves, stop, "author", split=walk.split, advice=advice, opinions=opinions)
         if found is None or feeds(found, complaint):
             continue
-        # An advice for no phase in particular is not shown where the garage settles that nothing happens.
-        if advice.feels.where is None and complaint.where and found.rule[complaint.where] == "none":
-            continue
-        yield found
+        if not settled(found.rule, advice.feels.where or complaint.where):
+            yield found
+
+
+def settled(effects: Mapping[Phase, Effect | None], where: Phase | None) -> bool:
+    """Whether the garage says of a movement that it does nothing there: in that phase, without one in all three."""
+    return all(effects.get(phase) == "none" for phase in ((where,) if where else PHASES))
 
 
 def stop_for(walk: Walk, direction: Direction | None, how_much: HowMuch) -> Decimal | None:

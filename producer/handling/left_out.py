@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
-from decimal import Decimal
+from collections.abc import Collection, Iterator, Mapping, Sequence
 
-from producer.handling.advised import Walk, fits, stop_for, walks
+from producer.handling.advised import Walk, fits, settled, stop_for, walks
 from producer.handling.authored import Asked
 from producer.handling.changes import movement, way_of
 from producer.handling.saying import feel
@@ -14,6 +13,7 @@ from producer.handling.wording import the
 from producer.model.episode import Advice
 from producer.model.library import Case
 from producer.model.sheet import Sheet
+from producer.model.words import Effect, Phase
 
 
 def left_out(case: Case, sheet: Sheet, wants: Sequence[Want], known: Collection[str], asked: Asked) -> Iterator[str]:
@@ -45,16 +45,15 @@ def _trouble(case: Case, sheet: Sheet, walk: Walk, advice: Advice, want: Want) -
         return f"{shown(stop)} is past the limit of {name}"
     if grid.index(stop) is None:
         return f"{shown(stop)} is no click of {name}"
-    return _worse(case, sheet, walk, stop, want)
+    way = way_of(present, stop)
+    does = movement(sheet.garage, case.track, walk.moves, way, walk.split) if way else {}
+    trouble = _does_nothing(does, advice, want) or ("makes it worse by rule" if want.fed_by(does) else "")
+    return f"going from {shown(present)} to {shown(stop)}, {name} {trouble}" if trouble else ""
 
 
-def _worse(case: Case, sheet: Sheet, walk: Walk, stop: Decimal, want: Want) -> str:
-    assert walk.present is not None  # noqa: S101 - whoever asks has looked
-    way = way_of(walk.present, stop)
-    if way is None or not want.fed_by(movement(sheet.garage, case.track, walk.moves, way, walk.split)):
-        return ""
-    shown = sheet.setting(walk.moves).shown
-    return f"going from {shown(walk.present)} to {shown(stop)}, {the(sheet.garage, walk.moves)} makes it worse by rule"
+def _does_nothing(does: Mapping[Phase, Effect | None], advice: Advice, want: Want) -> str:
+    where = advice.feels.where or want.complaint.where
+    return "does nothing there by the garage's handling block" if settled(does, where) else ""
 
 
 def _figures(sheet: Sheet, walk: Walk) -> str:

@@ -245,6 +245,19 @@ def test_advice_that_cannot_be_followed_stands_in_the_notes(case_of: Cases, advi
     assert found.notes == (f"of your advice for tight on entry this is left out: {note}",)
 
 
+def test_advice_for_a_phase_that_the_garage_settles_stands_in_the_notes(case_of: Cases) -> None:
+    case = case_of(
+        reasons("track_bar.left: feels: tight exit, direction: raise"),
+        garage="handling: { track_bar.left: { exit: none } }\n",
+    )
+    found = plan(case, "tight exit")
+    assert told(found) == ["rule cross_weight 52 -> 51.5"]
+    assert found.notes == (
+        "of your advice for tight on exit this is left out: going from 9.50\u00a0in to 9.75\u00a0in, "
+        "the track bar, left end does nothing there by the garage's handling block",
+    )
+
+
 def test_advice_at_the_end_of_its_setting_stands_in_the_notes(case_of: Cases) -> None:
     case = case_of(
         reasons("brake_bias: feels: tight entry, direction: lower"), edit=("brake_bias: 62", "brake_bias: 50")
@@ -344,7 +357,7 @@ VALUES = """\
 
 
 def test_shape_for_other_programs(case_of: Cases) -> None:
-    shaped = json.loads(json.dumps(advice_json(plan(case_of(), "tight middle, loose entry"), "e", "short")))
+    shaped = json.loads(json.dumps(advice_json(plan(case_of(), "tight middle, loose entry"), "e", "short", "uk")))
     (change,) = shaped.pop("changes")
     assert change["parameter"] == "brake_bias"
     assert change["effects"] == {"entry": 0.9, "middle": 0.0, "exit": 0.0}

@@ -131,13 +131,28 @@ def test_conditions_that_are_named(case_of: Cases) -> None:
     assert (spring.tyres, spring.say, bar.device, spring.voice) == ("worn", "Softer.", "pad", "author")
 
 
-def test_a_garage_that_says_none_keeps_the_advice_for_that_phase_only(case_of: Cases) -> None:
-    none = "handling: { spring.rf: { entry: none } }\n"
-    general = case_of(one("spring.rf", "{ feels: loose, to: [725] }"), garage=none)
-    assert found(general, "loose entry") == []
-    assert found(general, "loose exit") == ["spring.rf 700 -> 725 (+1)"]
-    meant = case_of(one("spring.rf", "{ feels: loose entry, to: [725] }"), garage=none)
-    assert found(meant, "loose entry") == ["spring.rf 700 -> 725 (+1)"]
+NO_ENTRY = "handling: { spring.rf: { entry: none } }\n"
+NOWHERE = "handling: { spring.rf: { entry: none, middle: none, exit: none } }\n"
+
+
+@pytest.mark.parametrize(
+    ("garage", "written", "asked", "offered"),
+    [
+        (NO_ENTRY, "loose", "loose entry", False),
+        (NO_ENTRY, "loose entry", "loose entry", False),  # even where it is written for just that
+        (NO_ENTRY, "loose entry", "loose", False),
+        (NO_ENTRY, "loose", "loose exit", True),
+        (NO_ENTRY, "loose", "loose", True),
+        (NO_ENTRY, "loose exit", "loose", True),
+        (NOWHERE, "loose", "loose", False),
+        (NOWHERE, "loose", "loose middle", False),
+    ],
+)
+def test_what_the_garage_settles_as_none_is_not_advised(
+    case_of: Cases, garage: str, written: str, asked: str, offered: bool
+) -> None:
+    case = case_of(one("spring.rf", f"{{ feels: {written}, to: [725] }}"), garage=garage)
+    assert found(case, asked) == (["spring.rf 700 -> 725 (+1)"] if offered else [])
 
 
 def test_a_split_names_its_new_figure_and_the_rule_of_what_moves(case_of: Cases) -> None:

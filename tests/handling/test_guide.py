@@ -84,6 +84,13 @@ def test_what_the_garage_settles_as_none_is_not_offered(case_of: Cases) -> None:
     assert "compression.lr" not in " ".join(row(first(case), "loose", "exit"))
 
 
+def test_the_author_s_advice_for_a_settled_phase_is_not_shown_either(case_of: Cases) -> None:
+    own = "    reasons:\n      - { for: track_bar.left, if: [ { feels: tight exit, direction: raise } ] }\n"
+    free, settled = case_of(own), case_of(own, garage="handling: { track_bar.left: { exit: none } }\n")
+    assert row(first(free), "tight", "exit")[0] == "author track_bar.left 9.5 -> 9.75"
+    assert not [one for one in row(first(settled), "tight", "exit") if "track_bar.left" in one]
+
+
 def test_at_a_limit_nothing_is_offered(case_of: Cases) -> None:
     case = case_of(edit=("final_drive: 3.90", "final_drive: 4.11"))
     assert not [one for one in row(first(case), "tight", "exit") if "final_drive" in one]
@@ -103,7 +110,7 @@ def test_a_gear_at_the_limiter_is_not_offered(case_of: Cases) -> None:
 
 
 def test_shape_for_other_programs(case_of: Cases) -> None:
-    shaped = json.loads(json.dumps(guide_json(first(case_of(ADVICE)))))
+    shaped = json.loads(json.dumps(guide_json(first(case_of(ADVICE)), "uk")))
     assert list(shaped) == ["format", "episode", "setup", "rows"]
     last = shaped["rows"][-1]
     assert (last["feels"], last["where"]) == ("loose", "exit")
