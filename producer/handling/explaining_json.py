@@ -1,9 +1,10 @@
-"""An explanation as data for other programs."""
+"""An explanation as data for other programs, the program's own sentences in the channel's spelling."""
 
 from __future__ import annotations
 
 from typing import Any
 
+from producer.basics.spelling import spell
 from producer.handling.explained import banking, parting
 from producer.handling.explaining import Click, Explanation, Said, Told
 from producer.handling.measure import measure
@@ -13,7 +14,9 @@ from producer.model.track import Track
 from producer.model.words import PHASES
 
 
-def explanation_json(told: Explanation, track: Track | None, episode: str, sheet: Sheet) -> dict[str, Any]:
+def explanation_json(
+    told: Explanation, track: Track | None, episode: str, sheet: Sheet, spelling: str
+) -> dict[str, Any]:
     """The three voices apart. Effects and sizes are those of raising, + tighter; null where a voice has no opinion.
 
     `times` is a size in what half a percent of cross weight does, `flat` the same click without banking.
@@ -24,17 +27,17 @@ def explanation_json(told: Explanation, track: Track | None, episode: str, sheet
         "episode": episode,
         "setup": sheet.id,
         "parameter": told.address,
-        "name": garage.name_of(told.address),
+        "name": spell(garage.name_of(told.address), spelling),
         "value": None if told.value is None else float(told.value),
         "unit": garage.unit_of(told.address),
         "click": _click(told.click),
         "author": {"effects": [_said(one) for one in told.said], "advice": [_advice(one) for one in told.advice]},
-        "rule": _rule(told),
+        "rule": _rule(told, spelling),
         "model": _model(told, told.opinion),
         "left": {**_moved(told.left), "model": _model(told, told.left.opinion)} if told.left else None,
         "flat": _model(told, told.flat, measured=False),
-        "differences": list(parting(told)),
-        "banking": list(banking(track, told)),
+        "differences": [spell(one, spelling) for one in parting(told)],
+        "banking": [spell(one, spelling) for one in banking(track, told)],
     }
 
 
@@ -67,11 +70,12 @@ def _advice(one: Told) -> dict[str, Any]:
     }
 
 
-def _rule(told: Explanation) -> dict[str, Any] | None:
+def _rule(told: Explanation, spelling: str) -> dict[str, Any] | None:
     if told.row is None:
         return None
     effects: dict[str, Any] = {phase: told.rule(phase) for phase in PHASES}
-    return {**effects, "also": told.row.what_else("raise"), "source": told.row.source, "own": told.row.own}
+    also, source = (spell(one, spelling) for one in (told.row.what_else("raise"), told.row.source))
+    return {**effects, "also": also, "source": source, "own": told.row.own}
 
 
 def _model(told: Explanation, opinion: Opinion | None, *, measured: bool = True) -> dict[str, Any] | None:

@@ -1,24 +1,28 @@
-"""The guide and its changes as other programs read them: exact decimals become JSON numbers here and nowhere else."""
+"""The guide and its changes as other programs read them: exact decimals become JSON numbers here and nowhere else.
+
+The program's own sentences are in the channel's spelling (`us` or `uk`), the author's words as they stand.
+"""
 
 from __future__ import annotations
 
 from decimal import Decimal
 from typing import Any
 
+from producer.basics.spelling import spell
 from producer.model.guide import Change, Guide
 from producer.model.words import PHASES
 
 
-def guide_json(guide: Guide) -> dict[str, Any]:
+def guide_json(guide: Guide, spelling: str) -> dict[str, Any]:
     """The shape of `guide --json`."""
     rows = [
-        {"feels": row.feels, "where": row.where, "changes": [change_json(one) for one in row.changes]}
+        {"feels": row.feels, "where": row.where, "changes": [change_json(one, spelling) for one in row.changes]}
         for row in guide.rows
     ]
     return {"format": 1, "episode": guide.episode, "setup": guide.setup, "rows": rows}
 
 
-def change_json(change: Change) -> dict[str, Any]:
+def change_json(change: Change, spelling: str) -> dict[str, Any]:
     """One change: `effects` are sizes (+ tighter, null without one), `rule` what the table says of the movement."""
     return {
         "parameter": change.parameter,
@@ -30,7 +34,7 @@ def change_json(change: Change) -> dict[str, Any]:
         "agreement": change.agreement,
         "effects": {phase: change.effects.get(phase) for phase in PHASES},
         "headroom": change.headroom,
-        "also": change.also,
+        "also": spell(change.also, spelling),
         "rule": {phase: change.rule.get(phase) for phase in PHASES},
         "say": change.say,
         "tyres": change.tyres,

@@ -88,7 +88,8 @@ def advised(
 
 def advice_json(told: Told) -> str:
     """The shape that other programs rely on."""
-    return json.dumps(shape(told.plan, told.case.episode.episode, told.sheet.id), ensure_ascii=False, indent=2)
+    data = shape(told.plan, told.case.episode.episode, told.sheet.id, told.channel.spelling)
+    return json.dumps(data, ensure_ascii=False, indent=2)
 
 
 def advice_text(told: Told) -> str:

@@ -60,7 +60,7 @@ def explained(root: Path, out: Path, episode: str, setup: str | None, wanted: st
 def explanation_json(told: Told) -> str:
     """The three voices as data."""
     one = told.one
-    data = shape(told.explanation, one.case.track, one.case.episode.episode, one.sheet)
+    data = shape(told.explanation, one.case.track, one.case.episode.episode, one.sheet, one.channel.spelling)
     return json.dumps({**data, "caution": one.channel.caution}, ensure_ascii=False, indent=2)
 
 

@@ -27,7 +27,8 @@ percent of cross weight does there; cars: how many of 100 plausible cars agree""
 
 def guide_json(whole: Dossier, setup: str | None) -> str:
     """The shape that other programs rely on; without a setup, of the first."""
-    return json.dumps(shape(whole.guides[setup or whole.first.id]), ensure_ascii=False, indent=2)
+    data = shape(whole.guides[setup or whole.first.id], whole.channel.spelling)
+    return json.dumps(data, ensure_ascii=False, indent=2)
 
 
 def guide_text(whole: Dossier, setup: str | None) -> str:

@@ -12,7 +12,7 @@ from producer.basics.spelling import spell
 from producer.handling.guide_json import guide_json
 from producer.handling.wording import PLACES
 from producer.model.dossier import Dossier
-from producer.model.guide import Change, Guide, GuideRow
+from producer.model.guide import Change, GuideRow
 from producer.model.sheet import Sheet
 from producer.model.words import PHASES, Effect, Feel, Phase
 from producer.outputs.balance_picture import between_picture, clicks_picture
@@ -99,9 +99,9 @@ def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:
     shown = view(dossier)
     yield Document.of_text("guide.md", kit.text("guide.md.j2", _for_markdown(shown)))
     yield Document.of_text("guide.html", kit.html("guide.html.j2", shown))
-    yield Document.of_text("guide.json", _data(dossier.guides[dossier.first.id]))
+    yield Document.of_text("guide.json", _data(dossier, dossier.first.id))
     for sheet in dossier.sheets:
-        yield Document.of_text(f"guide-{sheet.id}.json", _data(dossier.guides[sheet.id]))
+        yield Document.of_text(f"guide-{sheet.id}.json", _data(dossier, sheet.id))
 
 
 def view(dossier: Dossier) -> GuideView:
@@ -122,8 +122,9 @@ def view(dossier: Dossier) -> GuideView:
     )
 
 
-def _data(guide: Guide) -> str:
-    return json.dumps(guide_json(guide), ensure_ascii=False, indent=2) + "\n"
+def _data(dossier: Dossier, setup: str) -> str:
+    data = guide_json(dossier.guides[setup], dossier.channel.spelling)
+    return json.dumps(data, ensure_ascii=False, indent=2) + "\n"
 
 
 def _for_markdown(shown: GuideView) -> GuideView:

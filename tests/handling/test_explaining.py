@@ -371,7 +371,7 @@ def test_at_the_limit_the_flat_answer_is_turned_too(case_of: Cases) -> None:
 def test_the_data_keeps_the_voices_apart(case_of: Cases) -> None:
     case = case_of(reasons("for: spring.rr, effect: { exit: looser }, if: [{ feels: tight exit, to: [325] }]"))
     explanation = told(case, "spring.rr", {("spring.rr", 1): HERE}, HERE)
-    data = explanation_json(explanation, case.track, "short-oval", case.sheets[0])
+    data = explanation_json(explanation, case.track, "short-oval", case.sheets[0], "uk")
     assert (data["format"], data["parameter"], data["value"], data["unit"]) == (1, "spring.rr", 300, "lb/in")
     assert data["click"] == {"parameter": "spring.rr", "from": 300, "to": 325}
     assert data["author"]["effects"][0]["raising"] == {"entry": None, "middle": None, "exit": "looser"}
@@ -380,5 +380,5 @@ def test_the_data_keeps_the_voices_apart(case_of: Cases) -> None:
     assert data["model"]["exit"] == {"tighter": 0.0, "looser": 1.0, "size": -0.5, "times": -2.0, "pays": "rr"}
     assert data["left"] is None
     assert len(data["banking"]) == 1
-    silent = explanation_json(told(case, "gadget"), case.track, "short-oval", case.sheets[0])
+    silent = explanation_json(told(case, "gadget"), case.track, "short-oval", case.sheets[0], "uk")
     assert (silent["value"], silent["click"], silent["rule"], silent["model"], silent["flat"]) == (None,) * 5
