@@ -5,13 +5,14 @@ Of that the author's words come first, then the rule table's single clicks.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 from typing import NamedTuple
 
 from producer.handling.advice import advise
 from producer.handling.advised import author_changes
+from producer.handling.candidates import ruled
 from producer.handling.rules import cure, feeds_by, rule
 from producer.handling.wants import Want, feeding, wants
 from producer.handling.wording import the
@@ -48,14 +49,15 @@ def offered(
 ) -> tuple[Offered, ...]:
     """At most three changes in all, taken in turn from what helps each feel; each setting once.
 
-    Of what helps, the settings that the message asks about itself (`named`) come first.
+    Of what helps, the settings that the message asks about itself (`named`) come first, one or two clicks of them
+    where nothing else is advised of them.
 
     A change that feeds another of the feels, by rule or because the chassis model is sure of it, is left out. Where
     that leaves nothing at all, the first feel is answered by itself.
     """
     feels = tuple(dict.fromkeys(request.feels))
     plan = advise(case, sheet, feels, opinions, tyres=request.tyres, device=request.device)
-    every = {one: _helping(_Asked(case, sheet, guide, request, opinions), one, plan) for one in feels}
+    every = {one: _helping(_Asked(case, sheet, guide, request, opinions, named), one, plan) for one in feels}
     every = {one: tuple(sorted(found, key=lambda x: x.parameter not in named)) for one, found in every.items()}
     weighed = wants(feels, {})
     fine = {one: tuple(x for x in every[one] if not _feeds_another(x, one, weighed)) for one in feels}
@@ -90,6 +92,7 @@ class _Asked(NamedTuple):
     guide: Guide
     request: Request
     opinions: Opinions | None
+    named: Collection[str]
 
 
 def _helping(asked: _Asked, feel: Complaint, plan: Plan) -> tuple[Change, ...]:
@@ -101,13 +104,26 @@ def _helping(asked: _Asked, feel: Complaint, plan: Plan) -> tuple[Change, ...]:
     )
     phases = (feel.where,) if feel.where else PHASES
     rows = [row for row in asked.guide.rows if row.feels == feel.feel and row.where in phases]
-    ruled = (one for row in rows for one in row.changes if one.voice == "rule")
+    single = (one for row in rows for one in row.changes if one.voice == "rule")
     found: dict[str, Change] = {}
-    for one in (*advised, *sorted(own, key=lambda one: _fit(one, request)), *ruled):
+    for one in (*advised, *own, *_of_named(asked, feel), *single):
         found.setdefault(one.parameter, one)
     if feel.where is None:  # whatever helps in most parts of the corner, as nobody said in which
         return tuple(sorted(found.values(), key=lambda one: -_helped(one, feel)))
     return tuple(found.values())
+
+
+def _of_named(asked: _Asked, feel: Complaint) -> Iterator[Change]:
+    """The settings asked about, by rule and with the chassis model's word for it: a click, two where it is `very`."""
+    if not asked.named:
+        return
+    weighed = wants([feel], asked.opinions.half_percent if asked.opinions else {})
+    wanted = 2 if feel.how_much == "very" else 1
+    found: dict[str, Change] = {}
+    for one in ruled(asked.case, asked.sheet, weighed, asked.opinions):
+        if one.change.parameter in asked.named and one.lawful and abs(one.change.clicks) <= wanted:
+            found[one.change.parameter] = one.change
+    yield from found.values()
 
 
 def _fit(change: Change, request: Request) -> int:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
+from decimal import Decimal
 
 from producer.basics.spelling import spell
 from producer.model.channel import Channel
@@ -20,6 +22,11 @@ from producer.replies.view import Answer, Group, Line, ReplyView, Stage
 _STAGES: dict[str, Stage] = {
     "idea": "idea", "testing": "testing", "scripted": "preview", "recorded": "preview", "published": "out",
 }  # fmt: skip
+
+
+_FIGURE = re.compile(r"(?<![\w.])-?\d{1,6}(?:\.\d{1,4})?(?![\w])")
+# "Tried the track bar already" does not ask for it.
+_TRIED = re.compile(r"\b(?:tried|trying|already|done)\b", re.IGNORECASE)
 
 
 class Filler:
@@ -77,6 +84,7 @@ class Filler:
             open=tuple(self._own(one) for one in open_sentences(found)),
             rules=self._rules(),
             values=tuple(self._values()),
+            unfound=self._unfound(),
             answers=self.answers,
             setting=bool(self.named) and not self.request.feels,
             questions=tuple(self._own(one) for one in asked),
@@ -161,7 +169,8 @@ class Filler:
             return ()
         if kind(self.request) not in ("help", "track request"):
             return ()
-        return offered(self.case, self.sheet, self.guide, self.request, self.opinions, self.named)
+        named = () if _TRIED.search(self.request.text) else self.named
+        return offered(self.case, self.sheet, self.guide, self.request, self.opinions, named)
 
     def _groups(self, found: tuple[Offered, ...]) -> tuple[Group, ...]:
         answered = [one for one in found if one.changes]
@@ -199,6 +208,15 @@ class Filler:
             return iter(())
         spoken_of = tuple(asked_about.values_of(self.case, self.sheet, self.named))
         return iter(spoken_of) if spoken_of else asked_about.every_value(self.sheet)
+
+    def _unfound(self) -> bool:
+        """Whether a correction names figures and none of them is on a card of this episode: it is about another."""
+        if self.case is None or kind(self.request) != "correction":
+            return False
+        spoken_of = asked_about.addresses(self.case.sheets[0], self.named)
+        said = {Decimal(one) for one in _FIGURE.findall(self.request.text)}
+        known = {one.value(address) for one in self.case.sheets for address in spoken_of}
+        return bool(said and spoken_of) and said.isdisjoint(known)
 
     def _answers(self) -> Iterator[Answer]:
         """What the sheet has for settings that are asked about, where nothing is said to be wrong."""

@@ -52,8 +52,8 @@ class ReplyView:
     viewer (`setups for Gannet Bowl work`). `stage` and `when` (a date) say what there is about it, `state` is the
     episode's status, `classes` those the viewer has to choose from. `open` are sentences about feels that could not be
     answered, `values` one line for each page of the garage (`more` where some were left out) or for each setting spoken
-    of, `answers` settings asked about (`setting`: one was, whether it can be answered or not), `rules` directions
-    without figures. `brief`: only greeting and caution fit.
+    of (`unfound`: the message's figures are not on it), `answers` settings asked about (`setting`: one was, whether it
+    can be answered or not), `rules` directions without figures. `brief`: only greeting and caution fit.
     """
 
     handle: str
@@ -77,6 +77,7 @@ class ReplyView:
     rules: str = ""
     values: tuple[str, ...] = ()
     more: bool = False
+    unfound: bool = False
     answers: tuple[Answer, ...] = ()
     setting: bool = False
     questions: tuple[str, ...] = ()

@@ -129,3 +129,32 @@ def test_directions_have_no_figures_and_feed_nothing(log: Library) -> None:
     both = directions(garage, track, asked("tight entry", "loose exit"), most=9)
     assert both[:2] == ("lower the right front compression", "raise the left rear compression")
     assert "lower the cross weight" not in both
+
+
+@pytest.mark.parametrize(
+    ("feel", "named", "first"),
+    [
+        # A setting that is asked about is answered with its own click, the way that helps.
+        ("a little tight exit", "spring.rr", "spring.rr 350>375 rule"),
+        ("loose exit", "spring.rr", "spring.rr 350>325 rule"),
+        ("very loose entry", "brake_bias", "brake_bias 70>72 rule"),
+        # What the author advises of it stays his.
+        ("loose entry", "spring.rf", "spring.rf 950>975 author"),
+    ],
+)
+def test_a_setting_that_is_asked_about_comes_first(log: Library, feel: str, named: str, first: str) -> None:
+    case = log.case(log.episodes[GANNET])
+    sheet, opinions = case.sheets[0], SecondOpinion().of(case)["short"]
+    found = offered(case, sheet, guide(case, sheet, opinions), asked(feel), opinions, (named,))
+    assert shown(found)[0][0] == first
+    assert len(found[0].changes) == 3
+
+
+@pytest.mark.parametrize("named", ["camber.rf", "brake_bias", "no_such"])
+def test_a_setting_that_does_not_help_is_not_offered(log: Library, named: str) -> None:
+    case = log.case(log.episodes[GANNET])
+    sheet, opinions = case.sheets[0], SecondOpinion().of(case)["short"]
+    rows = guide(case, sheet, opinions)
+    assert offered(case, sheet, rows, asked("tight exit"), opinions, (named,)) == offered(
+        case, sheet, rows, asked("tight exit"), opinions
+    )

@@ -30,7 +30,7 @@ NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 def asked(**parts: Any) -> Request:
     plain = {"id": "req-x", "received": "2026-10-01", "from": "@somebody", "credit": "no", "text": "hello"}
-    return Request.model_validate({**plain, **parts})
+    return Request.model_validate({key: one for key, one in {**plain, **parts}.items() if one is not None})
 
 
 def number(text: str) -> Decimal:
@@ -142,6 +142,39 @@ def test_a_shorter_reply_only_leaves_lines_out(answer: Answer, request: Request,
 def test_a_limit_that_nothing_fits_is_said(answer: Answer, characters: int) -> None:
     with pytest.raises(ProducerError, match=r"channel\.yaml.*alone have \d+"):
         answer(asked(asks="thanks"), characters=characters)
+
+
+@pytest.mark.parametrize(
+    ("text", "there", "not_there"),
+    [
+        (
+            "gannet: you say 55 for the tape but the card says 60",
+            ["Grille tape: 60 % (40", "go by these"],
+            ["Wheels"],
+        ),
+        ("gannet card has 3.80 for the gear, you said 3.90", ["Final drive: 3.40:1", "I do not find"], ["go by these"]),
+        ("gannet card and video dont match", ["- Wheels: ", "- Drive: "], ["I do not find"]),
+        ("what gear should i run at gannet", ["- Final drive: 3.40:1. A long gear"], ["tight or loose, and is it"]),
+        ("what gear should i run", ["need to know a little more", "Which track"], ["Is the car tight", ": from "]),
+        ("how do i load this into my garage?", ["few lines myself", "If you ever want"], ["Is the car", "Which track"]),
+        ("thx jo the long run one at gannet is great", ["the long run setup for Gannet Bowl"], ["setups for"]),
+        ("thx jo great stuff on gannet", ["the setups for Gannet Bowl in the Grand Sedan work"], []),
+        ("tight off 4 at gannet, up or down on the right rear spring?", ["Right rear spring: from 350 to 375"], []),
+        ("tight off 4 at gannet, tried the right rear spring already", [": from "], ["Right rear spring"]),
+        ("club coupe at lantern flats wont turn in, wheel", ["Brake bias: from 62.0 to 61.0 %"], ["Which"]),
+    ],
+)
+def test_what_is_said_to_a_text(answer: Answer, text: str, there: list[str], not_there: list[str]) -> None:
+    said = answer(asked(text=text))[0].text
+    assert [one for one in there if one not in said] == [], said
+    assert [one for one in not_there if one in said] == [], said
+
+
+def test_who_answered_about_their_name_is_not_asked_again(answer: Answer) -> None:
+    said = {"asks": "thanks", "credit": None}
+    assert "may I name you" not in answer(asked(**said, **{"from": "@Torque_Tilly"}))[0].text
+    assert "may I name you" in answer(asked(**said, **{"from": "@pit_road_pen"}))[0].text
+    assert "may I name you" in answer(asked(**said, **{"from": None}))[0].text
 
 
 @pytest.mark.parametrize(
