@@ -16,6 +16,7 @@ from producer.render.markdown import to_plain
 from producer.replies import asked_about, wording
 from producer.replies.changes import Offered, directions, matters, offered
 from producer.replies.choose import Choice
+from producer.replies.setup_said import purpose_lacking
 from producer.replies.understand import Understood, kind, missing, questions
 from producer.replies.view import Answer, Group, Line, ReplyView, Stage
 
@@ -76,6 +77,7 @@ class Filler:
             setup=wording.setup_name(self.sheet) if self.sheet else "",
             setups=self._setups(),
             thanked=self._thanked(),
+            lacks=self._lacks(),
             version=(episode.tested_with or "") if episode and self.sheet else "",
             why=self._why(),
             hint=self._hint(),
@@ -116,6 +118,13 @@ class Filler:
         if self.case is None:
             return ""
         return wording.listed([f"a {wording.setup_name(one)}" for one in self.case.sheets])
+
+    def _lacks(self) -> str:
+        """The run type of a setup that is asked for and not there."""
+        episode = self.choice.episode or self.choice.coming
+        if episode is None or kind(self.request) not in ("help", "track request"):
+            return ""
+        return purpose_lacking(self.request.text, episode) or ""
 
     def _thanked(self) -> str:
         """What a viewer is glad of: the setup where the message names it, else what the episode has."""

@@ -26,6 +26,14 @@ def setup_said(text: str, episode: Episode) -> str | None:
     return found[0] if len(found) == 1 else None
 
 
+def purpose_lacking(text: str, episode: Episode) -> str | None:
+    """The run type of a setup that a message speaks of and the episode has not: `qualifying`."""
+    plain = " ".join(text.casefold().split())
+    there = {one.purpose for one in episode.setups}
+    named = [purpose for purpose, name in _PURPOSES.items() if re.search(rf"\b{name}\s+{_NOUN}\b", plain)]
+    return next((one for one in named if one not in there), None)
+
+
 def _is_named(setup: Setup, text: str) -> bool:
     names = [re.escape(" ".join(setup.name.casefold().split()))]
     names += [_PURPOSES[setup.purpose]] if setup.purpose else []

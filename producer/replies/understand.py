@@ -139,7 +139,12 @@ def _id(written: str | None, known: Mapping[str, Track] | Mapping[str, Garage]) 
 
 
 def _track(text: str, message: Message, library: Library) -> str | None:
-    return message.track_id or message.track or short_track(text, library.tracks, library.garages)
+    if message.track_id is not None:
+        return message.track_id
+    said = message.track or text
+    if message.track is not None and " " in message.track.strip():
+        return message.track  # a whole name that the library lacks
+    return short_track(said, library.tracks, library.garages) or message.track
 
 
 def _class(text: str, message: Message, library: Library) -> str | None:

@@ -48,12 +48,13 @@ class ReplyView:
     """A whole reply. Texts are ready to be shown; an empty one means there is nothing to say.
 
     `about` is the track, with the class where it is known ("" without a track), `setup` the setup's name, `why` how it
-    was chosen, `hint` which other one may fit, `setups` the names of all of the episode's, `thanked` what works for the
-    viewer (`setups for Gannet Bowl work`). `stage` and `when` (a date) say what there is about it, `state` is the
-    episode's status, `classes` those the viewer has to choose from. `open` are sentences about feels that could not be
-    answered, `values` one line for each page of the garage (`more` where some were left out) or for each setting spoken
-    of (`unfound`: the message's figures are not on it), `answers` settings asked about (`setting`: one was, whether it
-    can be answered or not), `rules` directions without figures. `brief`: only greeting and caution fit.
+    was chosen, `hint` which other one may fit, `setups` the names of all of the episode's, `lacks` a run type that is
+    asked for and not there, `thanked` what works for the viewer (`setups for Gannet Bowl work`). `stage` and `when` (a
+    date) say what there is about it, `state` is the episode's status, `classes` those the viewer has to choose from.
+    `open` are sentences about feels that could not be answered, `values` one line for each page of the garage (`more`
+    where some were left out) or for each setting spoken of (`unfound`: the message's figures are not on it), `answers`
+    settings asked about (`setting`: one was, whether it can be answered or not), `rules` directions without figures.
+    `brief`: only greeting and caution fit.
     """
 
     handle: str
@@ -68,6 +69,7 @@ class ReplyView:
     setup: str = ""
     setups: str = ""
     thanked: str = ""
+    lacks: str = ""
     version: str = ""
     why: str = ""
     hint: str = ""

@@ -161,6 +161,8 @@ def test_a_limit_that_nothing_fits_is_said(answer: Answer, characters: int) -> N
         ("thx jo great stuff on gannet", ["the setups for Gannet Bowl in the Grand Sedan work"], []),
         ("tight off 4 at gannet, up or down on the right rear spring?", ["Right rear spring: from 350 to 375"], []),
         ("tight off 4 at gannet, tried the right rear spring already", [": from "], ["Right rear spring"]),
+        ("can we have a qualifying setup for gannet", ["is out, with", "no qualifying setup for it yet"], ["Which"]),
+        ("can we have a long run setup for gannet", ["is out, with"], ["There is no"]),
         ("club coupe at lantern flats wont turn in, wheel", ["Brake bias: from 62.0 to 61.0 %"], ["Which"]),
     ],
 )

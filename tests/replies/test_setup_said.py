@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from producer.model.library import Library
-from producer.replies.setup_said import setup_said
+from producer.replies.setup_said import purpose_lacking, setup_said
 
 
 @pytest.mark.parametrize(
@@ -29,6 +29,19 @@ from producer.replies.setup_said import setup_said
 )
 def test_setup_said(log: Library, text: str, setup: str | None) -> None:
     assert setup_said(text, log.episodes["gannet-bowl-grand-sedan"]) == setup
+
+
+@pytest.mark.parametrize(
+    ("text", "lacking"),
+    [
+        ("can we have a qualifying setup for gannet", "qualifying"),
+        ("is there a quali one", "qualifying"),
+        ("is there a long run setup", None),
+        ("qualifying was rained out", None),
+    ],
+)
+def test_purpose_lacking(log: Library, text: str, lacking: str | None) -> None:
+    assert purpose_lacking(text, log.episodes["gannet-bowl-grand-sedan"]) == lacking
 
 
 def test_a_setup_may_have_a_name_of_its_own(log: Library) -> None:

@@ -156,3 +156,6 @@ def test_a_track_that_the_library_lacks_is_named_as_written(log: Library) -> Non
     assert understood(asked(), Message(track="oak hollow"), log).request.track == "oak hollow"
     assert understood(asked(text="gannet in the sedan"), Message(), log).request.track == "gannet-bowl"
     assert understood(asked(text="gannet in the sedan"), Message(), log).request.garage == "grand-sedan"
+    assert understood(asked(), Message(track="Gannet"), log).request.track == "gannet-bowl"
+    assert understood(asked(), Message(track="gannet hills"), log).request.track == "gannet hills"
+    assert understood(asked(), Message(track="pinewick"), log).request.track == "pinewick"
