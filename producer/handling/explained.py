@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
+from producer.basics.figures import figure
 from producer.handling.explaining import Explanation, Said, Told
 from producer.handling.measure import SMALLEST, fold, in_words, measure, of_cars, of_hundred
 from producer.handling.saying import feel, listed
@@ -117,9 +118,9 @@ def banking(track: Track | None, told: Explanation) -> tuple[str, ...]:
     degrees = sorted({one.banking for one in track.corners if one.banking is not None}) if track else []
     if track is None or not degrees or told.opinion is None or told.flat is None:
         return ()
-    if degrees[-1] < 1:
+    if max(abs(one) for one in degrees) < 1:
         return (f"{track.name} is flat: there is no banking to speak of.",)
-    span = f"{degrees[0]}" if len(degrees) == 1 else f"{degrees[0]} to {degrees[-1]}"
+    span = " to ".join(figure(one) for one in (degrees[0], *degrees[1:][-1:]))
     parts = list(_against_flat(told))
     return (f"With {span} degrees of banking at {track.name}, {'; '.join(parts)}.",) if parts else ()
 

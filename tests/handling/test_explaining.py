@@ -16,6 +16,7 @@ from producer.handling.explaining_json import explanation_json
 from producer.handling.opinions import opinions
 from producer.model.library import Case
 from producer.model.opinion import Opinion, Opinions, PhaseOpinion
+from producer.model.track import Track
 from producer.model.words import Phase
 
 Cases = Callable[..., Case]
@@ -312,8 +313,32 @@ def test_what_banking_does(case_of: Cases, flat: Opinion, said: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("banked", "span"),
+    [
+        ((-5, 36), "\u22125 to 36"),
+        ((-10,), "\u221210"),
+        ((-10, 0.5, -3), "\u221210 to 0.5"),
+        ((14.5, 2, 9), "2 to 14.5"),
+        ((7, 7), "7"),
+    ],
+)
+def test_how_banked_it_is(case_of: Cases, banked: tuple[float, ...], span: str) -> None:
+    (found,) = banking(*where_banked(case_of(banking=banked)))
+    assert found.startswith(f"With {span} degrees of banking at Oval, a click is worth")
+
+
+def where_banked(case: Case) -> tuple[Track | None, Explanation]:
+    return case.track, told(case, "spring.rr", {("spring.rr", 1): HERE}, HERE)
+
+
+@pytest.mark.parametrize(
     ("banked", "flat", "said"),
-    [((0, 0.5), HERE, ("Oval is flat: there is no banking to speak of.",)), ((15,), None, ()), ((), HERE, ())],
+    [
+        ((0, 0.5), HERE, ("Oval is flat: there is no banking to speak of.",)),
+        ((-0.5,), HERE, ("Oval is flat: there is no banking to speak of.",)),
+        ((15,), None, ()),
+        ((), HERE, ()),
+    ],
 )
 def test_without_banking_or_without_asking(
     case_of: Cases, banked: tuple[float, ...], flat: Opinion | None, said: tuple[str, ...]
