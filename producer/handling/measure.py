@@ -50,14 +50,17 @@ def times(halves: float) -> str:
 
 
 def as_cross_weight(halves: float) -> str:
-    """The same in words: `half a percent of cross weight`, `one and a half percent of cross weight`."""
-    percent = Decimal(str(abs(halves))) / 2
-    return f"{_percent(percent)} of cross weight"
+    """The same in words: `as much as half a percent of cross weight`, `more than ... of cross weight would do`."""
+    if _beyond(halves):
+        return f"more than {_MOST}{NO_BREAK}percent of cross weight would do"
+    return f"as much as {_percent(Decimal(str(abs(halves))) / 2)} of cross weight"
 
 
 def in_words(halves: float) -> str:
     """`about as much as half a percent of cross weight`; `hardly enough to feel`."""
-    return "hardly enough to feel" if abs(halves) < SMALLEST else f"about as much as {as_cross_weight(halves)}"
+    if abs(halves) < SMALLEST:
+        return "hardly enough to feel"
+    return as_cross_weight(halves) if _beyond(halves) else f"about {as_cross_weight(halves)}"
 
 
 def how_sure(opinion: PhaseOpinion, effect: Effect) -> str:
@@ -118,6 +121,10 @@ def of_cars(share: float) -> str:
     return "all plausible cars" if share == 1 else f"{of_hundred(share)} plausible cars"
 
 
+def _beyond(halves: float) -> bool:
+    return abs(halves) / 2 > _MOST
+
+
 def _cars(share: float) -> str:
     return "all cars" if share == 1 else f"{of_hundred(share)} cars"
 
@@ -126,8 +133,6 @@ def _percent(percent: Decimal) -> str:
     for below, words in _PARTS:
         if percent < below:
             return words
-    if percent > _MOST:
-        return f"more than {_MOST}{NO_BREAK}percent"
     halves = int((percent * 2).quantize(Decimal(1), rounding=ROUND_HALF_EVEN))
     whole = _COUNTS[halves // 2] if halves // 2 < len(_COUNTS) else str(halves // 2)
     return f"{whole} and a half percent" if halves % 2 else f"{whole} percent"

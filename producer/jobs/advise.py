@@ -133,7 +133,7 @@ def _size(effect: float | None, half_percent: float) -> str:
         return "nobody knows how much"
     if not half_percent or abs(effect / half_percent) < SMALLEST:
         return "nothing to feel"
-    return f"{'tighter' if effect > 0 else 'looser'}, as much as {as_cross_weight(effect / half_percent)}"
+    return f"{'tighter' if effect > 0 else 'looser'}, {as_cross_weight(effect / half_percent)}"
 
 
 def _pays(step: Step) -> str:

@@ -6,13 +6,13 @@ corner. What depends on the car is said to.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from producer.basics.figures import NO_BREAK
 from producer.basics.spelling import spell
-from producer.handling.measure import SMALLEST, TIMES, as_cross_weight, times
+from producer.handling.measure import SMALLEST, TIMES, in_words, times
 from producer.handling.rules import effect_of
 from producer.handling.wording import PLACES
 from producer.model.dossier import Dossier
@@ -21,7 +21,7 @@ from producer.model.sheet import Sheet
 from producer.model.words import PHASES, Phase
 from producer.outputs.picture import NARROW, WIDE, Picture
 from producer.render.charts.bars import Bar, BarChart, Group, panelled, stacked
-from producer.script.speaker import listed, small
+from producer.script.speaker import Speaker, listed, small
 
 Rank = Literal["first", "second"]
 MOST = 12  # settings in one picture
@@ -32,10 +32,12 @@ _LEFT, _RIGHT = "looser", "tighter"
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """One setting's click up. `halves` by phase: size in halves of a percent of cross weight, + tighter."""
+    """One setting's click up. `spoken` is its name inside a sentence; `halves` by phase its size in halves of a percent
+    of cross weight, + tighter, 0 where the garage settles that nothing happens."""
 
     address: str
     name: str
+    spoken: str
     detail: str
     opinion: Opinion
     halves: Mapping[Phase, float]
@@ -69,7 +71,7 @@ def clicks_picture(dossier: Dossier, sheet: Sheet) -> Picture | None:
         wide=panelled(chart, WIDE),
         narrow=stacked(chart, NARROW),
         notes=tuple(_notes(dossier, sheet, opinions, told, shown)),
-        rows=tuple(f"{one.name}, {one.detail}: {_said(one.opinion, one.halves, one.settled)}." for one in shown),
+        rows=tuple(f"{one.name} ({one.detail}): {_said(one.opinion, one.halves, one.settled)}." for one in shown),
     )
 
 
@@ -119,7 +121,7 @@ def _halves(opinion: Opinion, opinions: Opinions) -> dict[Phase, float]:
 
 def _told(dossier: Dossier, sheet: Sheet, opinions: Opinions) -> Iterator[_Told]:
     """Every setting of which the model has an opinion, in the garage's order."""
-    garage = dossier.garage
+    garage, speaker = dossier.garage, Speaker(dossier.channel.spelling)
     for address, setting in garage.settings.items():
         up, down = opinions.click(address, 1), opinions.click(address, -1)
         value = sheet.value(address)
@@ -134,7 +136,8 @@ def _told(dossier: Dossier, sheet: Sheet, opinions: Opinions) -> Iterator[_Told]
         against = tuple(phase for phase in PHASES if {rules[phase], opinion.at(phase).sure} == {"tighter", "looser"})
         name = spell(garage.name_of(address), dossier.channel.spelling)
         counting = {phase: 0.0 if phase in settled else size for phase, size in halves.items()}
-        yield _Told(address, name, detail, opinion, counting, settled, against)
+        spoken = speaker.name(garage, address)
+        yield _Told(address, name, spoken, detail, opinion, counting, settled, against)
 
 
 def _bars(one: _Told) -> tuple[Bar, ...]:
@@ -150,8 +153,8 @@ def _bar(phase: Phase, opinion: PhaseOpinion, halves: float, *, settled: bool) -
         return Bar(phase, 0.0, "", doubt=DOUBT)
     doubt = DOUBT if opinion.sure is None else ""
     if abs(halves) > LARGEST:
-        return Bar(phase, LARGEST if halves > 0 else -LARGEST, f"over {times(LARGEST)}", _side(halves), doubt)
-    return Bar(phase, halves, times(halves), _side(halves), doubt)
+        return Bar(phase, LARGEST if halves > 0 else -LARGEST, f"over {times(LARGEST)}", doubt)
+    return Bar(phase, halves, times(halves), doubt)
 
 
 def _side(halves: float) -> str:
@@ -160,8 +163,13 @@ def _side(halves: float) -> str:
 
 def _leaders(shown: list[_Told]) -> str:
     """The settings that do most, by name."""
-    names = [small(one.name) for one in shown[:3]]
-    return f"{listed(names)} {'does' if len(names) == 1 else 'do'} most"
+    names = [one.spoken for one in shown[:3]]
+    return f"{_named(names)} {'does' if len(names) == 1 else 'do'} most"
+
+
+def _named(names: Sequence[str]) -> str:
+    """The names as a list; an author's name with a comma in it must not read as two."""
+    return "; ".join(names) if any("," in one for one in names) else listed(names)
 
 
 def _notes(dossier: Dossier, sheet: Sheet, opinions: Opinions, told: list[_Told], shown: list[_Told]) -> Iterator[str]:
@@ -171,18 +179,23 @@ def _notes(dossier: Dossier, sheet: Sheet, opinions: Opinions, told: list[_Told]
         yield "Hatched: it depends on the car."
     if any(one.detail == "at its limit" for one in shown):
         yield "Where a setting is at its limit, a click down is shown turned round."
-    settled = [f"{small(one.name)} {listed([PLACES[x] for x in one.settled])}" for one in shown if one.settled]
+    settled = [f"{one.spoken} {_where(one.settled)}" for one in told if one.settled]
     if settled:
         yield f"The garage says that nothing happens: {'; '.join(settled)}."
-    against = [f"{small(one.name)} {listed([PLACES[x] for x in one.against])}" for one in shown if one.against]
+    against = [f"{one.spoken} {_where(one.against)}" for one in shown if one.against]
     if against:
         yield f"The usual rule says the opposite: {'; '.join(against)}."
-    rest = [small(one.name) for one in told if one not in shown]
+    # What the garage leaves nothing of is not small: nobody measured it.
+    rest = [one.spoken for one in told if one not in shown and (one.most or not one.settled)]
     if rest:
-        yield f"Smaller: {listed(rest)}."
+        yield f"Smaller: {_named(rest)}."
     silent = _silent(dossier, sheet, {one.address for one in told})
     if silent:
-        yield f"The model has no opinion on {listed(silent)}."
+        yield f"The model has no opinion on {_named(silent)}."
+
+
+def _where(phases: Sequence[Phase]) -> str:
+    return "in all three phases" if len(phases) == len(PHASES) else listed([PLACES[one] for one in phases])
 
 
 def _whose(opinions: Opinions) -> str:
@@ -205,15 +218,22 @@ def _silent(dossier: Dossier, sheet: Sheet, told: set[str]) -> list[str]:
 
 
 def _said(opinion: Opinion, halves: Mapping[Phase, float], settled: tuple[Phase, ...]) -> str:
-    """`looser on entry (1.2×) and in the middle (1.5×), nothing on exit`."""
-    return ", ".join(_phrase(phase, opinion.at(phase), halves[phase], phase in settled) for phase in PHASES)
+    """`looser on entry and in the middle, about as much as half a percent of cross weight; nothing on exit`."""
+    found: dict[tuple[str, str], list[Phase]] = {}
+    for phase in PHASES:
+        found.setdefault(_words(opinion.at(phase), halves[phase], settled=phase in settled), []).append(phase)
+    return "; ".join(f"{does} {_where(phases)}{size}" for (does, size), phases in found.items())
 
 
-def _phrase(phase: Phase, opinion: PhaseOpinion, halves: float, settled: bool) -> str:
-    bar = _bar(phase, opinion, halves, settled=settled)
-    words = bar.label or DOUBT
-    doubt = f" ({DOUBT})" if bar.doubt and bar.label else ""
-    return f"{words} {PLACES[phase]}{doubt}"
+def _words(opinion: PhaseOpinion, halves: float, *, settled: bool) -> tuple[str, str]:
+    """What stands before and after the parts of the corner."""
+    if settled or opinion.sure == "none":
+        return "nothing", ""
+    if opinion.sure is not None:
+        return _side(halves), f", {in_words(halves)}"
+    if abs(halves) < SMALLEST:
+        return f"it {DOUBT}", ""
+    return _side(halves), f", {in_words(halves)}, but it {DOUBT}"
 
 
 def _finding(name: str, other: str, opinion: Opinion, halves: Mapping[Phase, float]) -> str:
@@ -226,18 +246,17 @@ def _finding(name: str, other: str, opinion: Opinion, halves: Mapping[Phase, flo
     doubt = f"; {listed(doubtful)} it depends on the car" if doubtful else ""
     if not felt:
         return f"{name} is balanced like {other}{doubt}"
-    size = as_cross_weight(halves[_largest(felt, halves)])
-    return f"{name} is {_sides(felt, halves, other)}{_most(felt, halves)}: about as much as {size}{doubt}"
+    size = in_words(halves[_largest(felt, halves)])
+    return f"{name} is {_sides(felt, halves, other)}{_most(felt, halves)}: {size}{doubt}"
 
 
 def _sides(felt: list[Phase], halves: Mapping[Phase, float], other: str) -> str:
     """`tighter than Short run on entry, looser in the middle and on exit`."""
     said: list[str] = []
     for side in (_RIGHT, _LEFT):
-        places = [PLACES[one] for one in felt if _side(halves[one]) == side]
+        places = [one for one in felt if _side(halves[one]) == side]
         than = "" if said else f" than {other}"
-        where = "in all three phases" if len(places) == len(PHASES) else listed(places)
-        said += [f"{side}{than} {where}"] if places else []
+        said += [f"{side}{than} {_where(places)}"] if places else []
     return " and ".join(said)
 
 

@@ -42,14 +42,20 @@ def test_measure(size: float | None, half: float | None, found: float | None) ->
         (3.1, "3.1×", "one and a half percent"),
         (16.2, "16×", "eight percent"),
         (27.0, "27×", "13 and a half percent"),
-        (41.0, "41×", f"more than 20{NO_BREAK}percent"),
+        (-40.0, "40×", "20 percent"),
     ],
 )
 def test_sizes(halves: float, short: str, words: str) -> None:
     assert times(halves) == short
-    assert as_cross_weight(halves) == f"{words} of cross weight"
+    assert as_cross_weight(halves) == f"as much as {words} of cross weight"
     small = abs(halves) < 0.05
     assert in_words(halves) == ("hardly enough to feel" if small else f"about as much as {words} of cross weight")
+
+
+@pytest.mark.parametrize("halves", [40.1, -41.0, 1e9])
+def test_beyond_what_anybody_has_felt(halves: float) -> None:
+    said = f"more than 20{NO_BREAK}percent of cross weight would do"
+    assert as_cross_weight(halves) == in_words(halves) == said
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ import pytest
 
 from producer.basics.figures import NO_BREAK
 from producer.model.dossier import Dossier
-from producer.model.garage import Override
+from producer.model.garage import Garage, Override
 from producer.model.opinion import Opinion, Opinions, PhaseOpinion
 from producer.outputs.balance_picture import DOUBT, MOST, between_picture, clicks_picture
 from producer.outputs.picture import Picture
@@ -57,7 +57,7 @@ def test_the_big_ones_come_first_and_the_title_names_them(dossier: Dossier) -> N
     assert found.title == (
         "What one click up does at Marrow Creek: front weight, right rear spring and cross weight do most"
     )
-    assert [row.split(",")[0] for row in found.rows[:4]] == [
+    assert [row.split(" (")[0] for row in found.rows[:4]] == [
         "Front weight", "Right rear spring", "Cross weight", "Left rear compression",
     ]  # fmt: skip
     assert found.wide.alt.startswith(found.title)
@@ -66,10 +66,23 @@ def test_the_big_ones_come_first_and_the_title_names_them(dossier: Dossier) -> N
 def test_sizes_are_in_halves_of_a_percent_of_cross_weight(dossier: Dossier) -> None:
     rows = clicks(dossier).rows
     assert rows[0] == (
-        f"Front weight, 50.5 to 51.0{NO_BREAK}%: 1.6× tighter on entry, 2.3× tighter in the middle, "
-        "1.1× tighter on exit."
+        f"Front weight (50.5 to 51.0{NO_BREAK}%): tighter on entry, about as much as three quarters of a percent of "
+        "cross weight; tighter in the middle, about as much as one percent of cross weight; tighter on exit, about as "
+        "much as half a percent of cross weight."
     )
-    assert any("1.0× tighter on entry, 1.0× tighter in the middle, 1.0× tighter on exit" in row for row in rows)
+    assert any("tighter in all three phases, about as much as half a percent of cross weight." in row for row in rows)
+
+
+def test_the_same_in_words_is_words(dossier: Dossier) -> None:
+    """The bars say `2.3×`, which beside `tighter` would read as 2.3 times as tight."""
+    found = clicks(dossier)
+    pair = between_picture(thinking(dossier), dossier.others[0], dossier.first)
+    assert pair is not None
+    assert not [row for row in (*found.rows, *pair.rows) if "×" in row]
+    for drawing in (found.wide, found.narrow, pair.wide, pair.narrow):
+        figures = [one.text for one in drawing.texts if "×" in one.text]
+        assert figures
+        assert not [one for one in figures if "tighter" in one or "looser" in one]
 
 
 def test_the_measure_is_that_of_each_phase(dossier: Dossier) -> None:
@@ -77,13 +90,16 @@ def test_the_measure_is_that_of_each_phase(dossier: Dossier) -> None:
     doubled = {one: opinions(half=2.0) for one in whole.opinions}
     found = clicks_picture(replace(whole, opinions=doubled), whole.first)
     assert found is not None
-    assert "0.8× tighter on entry" in found.rows[0]
+    assert "tighter on entry and in the middle, about as much as half a percent of cross weight" in found.rows[0]
 
 
 def test_doubt_is_said_in_row_note_and_chart(dossier: Dossier) -> None:
     found = clicks(dossier)
     row = next(one for one in found.rows if one.startswith("Left front spring"))
-    assert row.endswith(f"0.3× looser on entry ({DOUBT}), {DOUBT} in the middle, 0.1× tighter on exit ({DOUBT}).")
+    tenth = "about as much as a tenth of a percent of cross weight"
+    assert row.endswith(
+        f"looser on entry, {tenth}, but it {DOUBT}; it {DOUBT} in the middle; tighter on exit, {tenth}, but it {DOUBT}."
+    )
     assert "Hatched: it depends on the car." in found.notes
     assert [one.filled for one in found.narrow.boxes].count(False) == 2
     sure = clicks(dossier, {"cross_weight": opinion(1, 1, 1)})
@@ -114,9 +130,39 @@ def test_what_the_garage_settles_is_not_argued_about(dossier: Dossier) -> None:
     sheets = tuple(replace(one, garage=settled) for one in dossier.sheets)
     found = clicks(replace(dossier, garage=settled, sheets=sheets))
     row = next(one for one in found.rows if one.startswith("Cross weight"))
-    assert "nothing on entry, 1.0× tighter in the middle" in row
+    assert "nothing on entry; tighter in the middle and on exit, about as much as half a percent" in row
     assert "The garage says that nothing happens: cross weight on entry." in found.notes
     assert "The usual rule says the opposite: front weight on entry." in found.notes
+
+
+def settled_as_nothing(dossier: Dossier, role: str, *phases: str) -> Dossier:
+    own = {role: Override.model_validate(dict.fromkeys(phases, "none"))}
+    garage = dossier.garage.model_copy(update={"handling": own})
+    sheets = tuple(replace(one, garage=garage) for one in dossier.sheets)
+    return replace(dossier, garage=garage, sheets=sheets)
+
+
+def test_what_the_garage_settles_everywhere_is_not_among_the_small_ones(dossier: Dossier) -> None:
+    notes = clicks(settled_as_nothing(dossier, "track_bar.left", "entry", "middle", "exit")).notes
+    assert "The garage says that nothing happens: left end of the track bar in all three phases." in notes
+    assert "Smaller: final drive." in notes
+
+
+def test_what_is_small_beside_a_settled_phase_is_small(dossier: Dossier) -> None:
+    told = {**CLICKS, "track_bar.left": opinion(2, 0.01, 0.01)}
+    notes = clicks(settled_as_nothing(dossier, "track_bar.left", "entry"), told).notes
+    assert "The garage says that nothing happens: left end of the track bar on entry." in notes
+    assert "Smaller: final drive and left end of the track bar." in notes
+
+
+def test_names_with_commas_do_not_run_into_one_another(dossier: Dossier) -> None:
+    found = clicks(dossier, {one: opinion(1, 1, 1) for one in ("cross_weight", "track_bar.left", "brake_bias")})
+    assert "cross weight, left end of the track bar and brake bias do most" in found.title.replace(NO_BREAK, " ")
+    fields = {name: getattr(dossier.garage, name) for name in Garage.model_fields}
+    wedge = dossier.garage.parameters["cross_weight"].model_copy(update={"name": "Cross weight, wedge"})
+    garage = Garage.model_construct(**{**fields, "parameters": {**fields["parameters"], "cross_weight": wedge}})
+    found = clicks(replace(dossier, garage=garage), {one: opinion(1, 1, 1) for one in ("cross_weight", "brake_bias")})
+    assert found.title.endswith("cross weight, wedge; brake bias do most")
 
 
 def test_at_the_upper_limit_a_click_down_is_turned(dossier: Dossier) -> None:
@@ -125,7 +171,7 @@ def test_at_the_upper_limit_a_click_down_is_turned(dossier: Dossier) -> None:
     found = clicks_picture(replace(whole, opinions={whole.first.id: limit}), whole.first)
     assert found is not None
     assert found.rows == (
-        "Cross weight, at its limit: 1.0× tighter on entry, 1.0× tighter in the middle, 1.0× tighter on exit.",
+        "Cross weight (at its limit): tighter in all three phases, about as much as half a percent of cross weight.",
     )
     assert "Where a setting is at its limit, a click down is shown turned round." in found.notes
 

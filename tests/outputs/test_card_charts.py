@@ -70,7 +70,7 @@ def test_each_chart_has_its_finding_as_heading_and_everything_as_alt_text(dossie
     assert "Short run is looser than Long run in all three phases" in pages(made["card-short.pdf"])[1]
     between, clicks = alts(made["card-long.pdf"])
     assert between.startswith(finding)
-    assert "2.2× tighter on entry" in between
+    assert "; tighter on exit, about as much as two percent of cross weight." in " ".join(between.split())
     assert clicks.startswith("What one click up does at Marrow Creek")
     assert "Brake bias" in clicks
     assert "depends" in clicks

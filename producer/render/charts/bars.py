@@ -18,25 +18,20 @@ BAR, GAP = 13.0, 6.0  # a bar's height, and the space between a bar and its word
 _TICK_APART, _TICKS = 44.0, 5  # units between two ticks at least, and how many at most, about
 _LEAST = 1.5  # a bar that is shorter than this would not be seen
 _HATCH = 5.0
+_MANY = 4  # groups; below more than that the sides are named once more, as a phone shows only a part
 
 
 @dataclass(frozen=True, slots=True)
 class Bar:
     """`length` is signed, + to the right, in the chart's measure, below 1e9; `figure` says it (`1.8×`).
 
-    `side` is the word for the way it goes; `doubt` what makes it uncertain, "" where it is sure.
+    `doubt` is what makes it uncertain, "" where it is sure.
     """
 
     name: str
     length: float
     figure: str
-    side: str = ""
     doubt: str = ""
-
-    @property
-    def label(self) -> str:
-        """What stands at its end where no heading says the side."""
-        return f"{self.figure} {self.side}".strip()
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +68,12 @@ def stacked(chart: BarChart, wide: float) -> Drawing:
         for bar in group.bars:
             centre = y + (BAR + between) / 2
             board.texts.append(Text(0, _baseline(centre), bar.name, SMALL, "quiet"))
-            _bar(board, chart.look, plot, bar, centre, bar.label, (bar.doubt,) if bar.doubt else ())
+            _bar(board, chart.look, plot, bar, centre, (bar.doubt,) if bar.doubt else ())
             y += BAR + between
         spans.append((top, y))
     height = _feet(board, chart, (plot,), spans)
+    if len(chart.groups) > _MANY:
+        height = _sides(board, chart, plot, height + SMALL)
     return board.drawing(wide, height, chart.alt)
 
 
@@ -107,7 +104,7 @@ def _row(board: Board, chart: BarChart, group: Group, axes: Sequence[Axis], top:
     board.write(names, Text(0, top + GAP + NAME * 0.85, "", NAME, strong=True), NAME * 1.15)
     board.write(details, Text(0, top + GAP + NAME * 1.15 * len(names) + SMALL * 0.85, "", SMALL, "quiet"), SMALL * 1.2)
     for bar, plot in zip(group.bars, axes, strict=True):
-        _bar(board, chart.look, plot, bar, centre, bar.figure, _doubt_lines(bar.doubt))
+        _bar(board, chart.look, plot, bar, centre, _doubt_lines(bar.doubt))
     return top + tall
 
 
@@ -127,13 +124,13 @@ def _heading(board: Board, group: Group, top: float, wide: float) -> float:
 
 
 def _sides(board: Board, chart: BarChart, plot: Axis, baseline: float) -> float:
-    """The words for the two sides, at the zero line; where the plot begins."""
+    """The words for the two sides, at the zero line; what is below them."""
     board.texts.append(Text(plot.zero - GAP, baseline, chart.left, SMALL, "quiet", "end"))
     board.texts.append(Text(plot.zero + GAP, baseline, chart.right, SMALL, "quiet"))
     return baseline + GAP
 
 
-def _bar(board: Board, look: Look, plot: Axis, bar: Bar, centre: float, label: str, doubts: Sequence[str]) -> None:
+def _bar(board: Board, look: Look, plot: Axis, bar: Bar, centre: float, doubts: Sequence[str]) -> None:
     """The bar, what it says at its end, and its doubt on the side where no bar is."""
     way = -1 if bar.length < 0 else 1
     long = max(abs(bar.length) * plot.scale, _LEAST) if bar.length else 0.0
@@ -143,8 +140,8 @@ def _bar(board: Board, look: Look, plot: Axis, bar: Bar, centre: float, label: s
         board.boxes.append(Box(x, y, long, BAR, look, filled=not bar.doubt, hatching=hatching))
     end, other = plot.zero + way * (long + GAP), plot.zero - way * GAP
     quiet: Look = "ink" if bar.length else "quiet"
-    if label:
-        board.texts.append(Text(end, _baseline(centre), label, SMALL, quiet, "end" if way < 0 else "start"))
+    if bar.figure:
+        board.texts.append(Text(end, _baseline(centre), bar.figure, SMALL, quiet, "end" if way < 0 else "start"))
     if doubts:
         first = _baseline(centre) - (len(doubts) - 1) * SMALL * 0.55
         place = Text(other, first, "", SMALL, "quiet", "start" if way < 0 else "end")
@@ -186,10 +183,9 @@ def _ticks(chart: BarChart, plot: Axis) -> Iterator[tuple[Decimal, str]]:
 
 
 def _axis(chart: BarChart, start: float, end: float, *, whole: bool) -> Axis:
-    """The axis for all bars; `whole` where the side stands in a label and a doubt on one line."""
+    """The axis for all bars; `whole` where a doubt stands on one line."""
     needs = (
-        Need(bar.length, _LEAST + GAP + width(bar.label if whole else bar.figure, SMALL), _doubt_room(bar, whole=whole))
-        for bar in _all(chart)
+        Need(bar.length, _LEAST + GAP + width(bar.figure, SMALL), _doubt_room(bar, whole=whole)) for bar in _all(chart)
     )
     least = GAP + max(width(chart.left, SMALL), width(chart.right, SMALL))
     return axis(tuple(needs), start, end, least)

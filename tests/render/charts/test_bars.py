@@ -20,8 +20,7 @@ PHASES = ("entry", "middle", "exit")
 
 
 def bar(name: str, length: float, doubt: str = "") -> Bar:
-    side = "" if not length else "tighter" if length > 0 else "looser"
-    return Bar(name, length, "nothing" if not length else f"{min(abs(length), 99):.1f}\u00d7", side, doubt)
+    return Bar(name, length, "nothing" if not length else f"{min(abs(length), 99):.1f}\u00d7", doubt)
 
 
 def chart(*lengths: tuple[float, float, float], doubt: str = "", name: str = "Right rear spring") -> BarChart:
@@ -42,6 +41,19 @@ def test_lengths_are_to_scale_and_on_their_side(build: Builder, wide: float) -> 
     assert first.width == pytest.approx(2 * second.width) == pytest.approx(4 * third.width)
     words = {one.text.split("\u00d7")[0]: one for one in build(chart((2.0, -1.0, 0.5)), wide).texts}
     assert (words["2.0"].anchor, words["1.0"].anchor) == ("start", "end")
+
+
+@pytest.mark.parametrize(("build", "wide"), BUILDERS)
+@pytest.mark.parametrize("groups", [1, 4, 5, 12])
+def test_a_bar_says_how_much_and_the_axis_which_way(build: Builder, wide: float, groups: int) -> None:
+    """`2.0x tighter` would read as twice as tight. A long column of bars names its sides at its foot too."""
+    drawing = build(chart(*[(2.0, -1.0, 0.5)] * groups), wide)
+    said = [one.text for one in drawing.texts]
+    assert "2.0\u00d7" in said
+    sides = 3 if build is panelled else 2 if groups > 4 else 1
+    for side in ("looser", "tighter"):
+        assert [one for one in said if side in one] == [side] * sides
+    assert troubles(drawing) == []
 
 
 @pytest.mark.parametrize(("build", "wide"), BUILDERS)
