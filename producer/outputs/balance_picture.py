@@ -85,7 +85,7 @@ def between_picture(dossier: Dossier, sheet: Sheet, against: Sheet) -> Picture |
     bars = tuple(_bar(phase, opinion.at(phase), halves[phase], settled=False) for phase in PHASES)
     rank = _rank(dossier, sheet)
     chart = BarChart((Group("", "", bars),), _LEFT, _RIGHT, TIMES, rank, f"{title}.")
-    doubts = any(bar.doubt for bar in bars)
+    doubts = any(bar.doubt and bar.length for bar in bars)
     return Picture(
         id=f"between-{sheet.id}",
         title=title,
@@ -175,7 +175,7 @@ def _named(names: Sequence[str]) -> str:
 def _notes(dossier: Dossier, sheet: Sheet, opinions: Opinions, told: list[_Told], shown: list[_Told]) -> Iterator[str]:
     """Whose opinion it is, how to read it, and what is not in it."""
     yield _whose(opinions)
-    if any(bar.doubt for one in shown for bar in _bars(one)):
+    if any(bar.doubt and bar.length for one in shown for bar in _bars(one)):
         yield "Hatched: it depends on the car."
     if any(one.detail == "at its limit" for one in shown):
         yield "Where a setting is at its limit, a click down is shown turned round."

@@ -104,6 +104,9 @@ def test_doubt_is_said_in_row_note_and_chart(dossier: Dossier) -> None:
     assert [one.filled for one in found.narrow.boxes].count(False) == 2
     sure = clicks(dossier, {"cross_weight": opinion(1, 1, 1)})
     assert "Hatched" not in " ".join(sure.notes)
+    # A bar too short to draw says its doubt in words; nothing is hatched then.
+    bare = clicks(dossier, {"cross_weight": Opinion(phase(1), phase(0.02, 0.5, 0.2), phase(1))})
+    assert "Hatched" not in " ".join(bare.notes)
     assert all(one.filled for one in sure.wide.boxes)
 
 
