@@ -24,6 +24,7 @@ _AT_ONCE = 12  # moves: what they need stays in the processor's cache
 _NOTHING = 1e-9  # of balance: what rounding leaves
 _NO_WORK = 0.5  # N
 _MUCH = 0.5  # of the most that a tyre gains
+_LITTLE = 0.25  # of the most that a tyre is relieved of
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,9 +118,11 @@ def _pays(harder: Array, weight: Array) -> Corner | None:
     """The tyre that works harder: of those that gain much, the one that carries the most already.
 
     Weight that moves across one axle comes back across the other: of two tyres that gain alike the loaded one pays.
+    None where nothing is moved but taken away: less drive relieves the rear tyres, and what the front ones gain by it
+    nobody would call a price.
     """
     most = float(harder.max())
-    if most < _NO_WORK:
+    if most < max(_NO_WORK, -_LITTLE * float(harder.min())):
         return None
     gaining = np.where(harder >= _MUCH * most, weight, -np.inf)
     return CORNERS[int(gaining.argmax())]

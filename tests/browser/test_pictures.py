@@ -106,7 +106,7 @@ def test_every_reader_gets_the_finding_and_the_figures(browser: Any, page_file: 
     assert images.count() == 2
     assert page.get_by_role("img", name="Long run is tighter than Short run").count() == 1
     page.get_by_text("The same in words").nth(1).click()
-    assert page.get_by_text("Brake bias, 63 to 64").first.is_visible()
+    assert page.get_by_text("Brake bias (63 to 64").first.is_visible()
     page.close()
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from producer.handling.answering import CARS, answer
+from producer.handling.answering import CARS, _pays, answer
 from producer.handling.asking import HALF_PERCENT, Question, ask
 from producer.handling.opinions import opinions
 from producer.handling.ranges import CAR, Bend
@@ -92,11 +93,45 @@ def test_clicks_reasons_and_setups_find_their_own_answers(case_of: CaseOf) -> No
 
 def test_the_tyre_that_pays(case_of: CaseOf) -> None:
     found = thought(case_of())
-    assert found.clicks["spring.rr"][1].middle.pays == "rr"
-    assert found.clicks["front_weight"][1].entry.pays == "rf"
-    assert found.clicks["brake_bias"][1].entry.pays == "rf"
-    assert found.clicks["brake_bias"][1].middle.pays is None
-    assert found.clicks["final_drive"][1].exit.pays == "rr"
+    for address, count, phase, pays in (
+        ("spring.rr", 1, "middle", "rr"),
+        ("spring.rr", -1, "middle", "rf"),
+        ("front_weight", 1, "entry", "rf"),
+        ("front_weight", -1, "entry", "rr"),
+        ("cross_weight", 1, "exit", "rf"),
+        ("cross_weight", -1, "exit", "rr"),
+        ("brake_bias", 1, "entry", "rf"),
+        ("brake_bias", -1, "entry", "rr"),
+        ("brake_bias", 1, "middle", None),
+        ("final_drive", 1, "exit", "rr"),
+        # Less drive: every tyre but the left front is relieved, and that one gains a sixth of what a rear one loses.
+        ("final_drive", -1, "exit", None),
+        ("final_drive", -3, "exit", None),
+        ("final_drive", -1, "middle", None),
+    ):
+        assert getattr(found.clicks[address][count], phase).pays == pays, (address, count, phase)
+
+
+@pytest.mark.parametrize(
+    ("harder", "pays"),
+    [
+        ((-51.0, -93.0, 52.0, 93.0), "rr"),
+        ((-8.0, 9.0, 11.0, -11.0), "rf"),
+        ((-2.5, -3.9, 1.0, 2.6), "rr"),
+        ((8.7, -4.0, -32.8, -54.9), None),
+        ((24.0, 0.0, 0.0, -100.0), None),
+        ((26.0, 0.0, 0.0, -100.0), "lf"),
+        ((0.4, 0.0, 0.0, 0.0), None),
+        ((0.6, 0.0, 0.0, 0.0), "lf"),
+        ((-1.0, -2.0, -3.0, -4.0), None),
+        ((0.0, 0.0, 0.0, 0.0), None),
+    ],
+)
+def test_who_pays_for_what_is_moved_and_nobody_for_what_is_taken_away(
+    harder: tuple[float, ...], pays: str | None
+) -> None:
+    """The work that each tyre gains, N, in a left turn: LF, RF, LR, RR."""
+    assert _pays(np.array(harder), np.array([2000.0, 6000.0, 1500.0, 5500.0])) == pays
 
 
 @settings(max_examples=40)
