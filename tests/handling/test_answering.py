@@ -106,7 +106,7 @@ def test_the_tyre_that_pays(case_of: CaseOf) -> None:
         ("final_drive", 1, "exit", "rr"),
         # Less drive: every tyre but the left front is relieved, and that one gains a sixth of what a rear one loses.
         ("final_drive", -1, "exit", None),
-        ("final_drive", -3, "exit", None),
+        ("final_drive", -2, "exit", None),
         ("final_drive", -1, "middle", None),
     ):
         assert getattr(found.clicks[address][count], phase).pays == pays, (address, count, phase)
