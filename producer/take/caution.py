@@ -2,20 +2,48 @@
 
 from __future__ import annotations
 
-from producer.take.speech import Speech
+from collections.abc import Sequence
+
+from rapidfuzz.distance import Indel
+
+from producer.take.speech import Speech, plain
 
 REACH = 12  # words between "simulation" and "real", whichever comes first
 _SIMULATION = ("simulation", "simulations", "simulator", "sim")
+_MISHEARD = 0.8
+# So much alike, words that the captions garbled are the channel's own caution.
+_ALIKE = 0.65
 
 
-def caution_at(heard: Speech) -> int | None:
-    """The word where the caution is said for the last time, None where it is not."""
+def caution_at(heard: Speech, caution: str) -> int | None:
+    """The word where the caution is said for the last time, in whatever words or in the channel's; None where it is
+    not.
+    """
     real = [at for at, word in enumerate(heard.plain) if word == "real"]
     found = [
         min(at, near)
         for at, word in enumerate(heard.plain)
-        if word in _SIMULATION
+        if _simulation(word)
         for near in real
         if abs(at - near) <= REACH
     ]
-    return found[-1] if found else None
+    return found[-1] if found else _in_its_words(heard.plain, [plain(word) for word in caution.split()])
+
+
+def _simulation(word: str) -> bool:
+    return word in _SIMULATION or (word[:1] == "s" and Indel.normalized_similarity(word, _SIMULATION[0]) >= _MISHEARD)
+
+
+def _in_its_words(words: Sequence[str], caution: Sequence[str]) -> int | None:
+    size = len(caution)
+    if size < 4:
+        return None
+    wanted = frozenset(caution)
+    hits = [word in wanted for word in words]
+    found = None
+    for at in range(len(words) - size + 1):
+        # Half of the words must be there before a comparison is worth its time.
+        near = hits[at] and sum(hits[at : at + size]) * 2 >= size
+        if near and Indel.normalized_similarity(words[at : at + size], caution) >= _ALIKE:
+            found = at
+    return found

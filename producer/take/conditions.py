@@ -6,6 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 
+from rapidfuzz.distance import Indel
+
 from producer.basics.spelling import spell
 from producer.language.numbers import numbers
 from producer.language.tokens import words as words_of
@@ -15,6 +17,7 @@ from producer.take.speech import Speech
 
 _BEFORE, _AFTER = 6, 3  # words between an option's name and its choice
 _TOGETHER = 30
+_NEARLY = 0.8
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +28,11 @@ class Wanted:
     expected: tuple[str, ...]
     names: tuple[tuple[str, ...], ...]
     choices: tuple[str, ...]
+
+    @property
+    def whole(self) -> tuple[tuple[str, ...], ...]:
+        """The names in full, no part of them."""
+        return tuple(form for form in self.names if len(form) > 1) or self.names[:1]
 
     @property
     def shown(self) -> str:
@@ -77,19 +85,30 @@ def conditions(heard: Speech, wanted: Sequence[Wanted]) -> list[Condition]:
 
 def _of_option(row: Sequence[str], want: Wanted) -> Iterator[Condition]:
     for at, word in enumerate(row):
-        if word not in want.choices:
+        choice = word if word in want.choices else _misheard(word, want)
+        if not choice:
             continue
-        before, after = row[max(0, at - _BEFORE) : at], row[at + 1 : at + 1 + _AFTER]
-        whole = any(_has(before, form) or _has(after, form) for form in want.names[:1] if form) or any(
-            len(form) > 1 and (_has(before, form) or _has(after, form)) for form in want.names
-        )
-        part = any(_has(before, form) or _has(after, form) for form in want.names)
-        right = word in want.expected
-        if (whole or (part and right)) and not (not right and _else(row, at, want)):
-            yield Condition(want, at, word, right)
+        around = (row[max(0, at - _BEFORE) : at], row[at + 1 : at + 1 + _AFTER])
+        whole = any(_has(some, form) for form in want.whole for some in around)
+        part = any(_has(some, form) for form in want.names for some in around)
+        right = choice in want.expected
+        if (whole or (part and right)) and (right or not _taken_back(row, at, want)):
+            yield Condition(want, at, choice, right)
 
 
-def _else(row: Sequence[str], at: int, want: Wanted) -> bool:
+def _misheard(word: str, want: Wanted) -> str:
+    """The right choice that a word is nearly; a wrong one is never made of a misheard word."""
+    if len(word) < 4:
+        return ""
+    return next((one for one in want.expected if Indel.normalized_similarity(word, one) >= _NEARLY), "")
+
+
+def named(heard: Speech, want: Wanted) -> bool:
+    """Whether the option is named whole: then something was said of it, if the captions lost what."""
+    return any(_has(heard.plain, form) for form in want.whole)
+
+
+def _taken_back(row: Sequence[str], at: int, want: Wanted) -> bool:
     """Whether the right choice follows at once ("normal, sorry, fast") or this one is denied."""
     return not set(want.expected).isdisjoint(row[at + 1 : at + 8]) or "not" in row[max(0, at - 2) : at]
 

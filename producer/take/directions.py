@@ -16,7 +16,8 @@ from producer.take.speech import Speech
 
 _FIRM = UNSURE | {"general", "then"}
 # A movement is a fact where it is compared with something, or told by whoever made it.
-_COMPARED = listed("default default's garage stock standard baseline than")
+_COMPARED = listed("default default's garage stock standard baseline")
+_ORDERS = listed("take put add drop raise lower go bring move let try give pull bump reduce increase soften stiffen")
 _MINE = listed("i we i'm we're i've we've")
 _LONGEST = 30  # words of a sentence: in a longer one (captions without stops) a movement may be anybody's
 _MOVEMENT = 8  # words from one figure of a movement to the other
@@ -65,7 +66,11 @@ def turned(heard: Speech, said: Sequence[Heard], judge: Judge, sentences: Sequen
             continue
         first, last = sentences[one.sentence]
         words = heard.plain[first:last]
-        if last - first > _LONGEST or (_COMPARED.isdisjoint(words) and _MINE.isdisjoint(words)):
+        if (
+            _ORDERS.intersection(words[:2])
+            or last - first > _LONGEST
+            or (_COMPARED.isdisjoint(words) and _MINE.isdisjoint(words))
+        ):
             continue
         ways = _ways(judge, one, words)
         if ways and way not in ways:

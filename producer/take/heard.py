@@ -23,7 +23,7 @@ from producer.take.speech import Offsets, Speech, offsets
 from producer.take.topics import Topic, TopicNames, topics
 
 # A parameter stays the topic of bare corners for so many words, a setting that of bare figures for so many sentences.
-_TOPIC_WORDS = 60
+_TOPIC_WORDS = 250
 _BARE = listed(
     "it it's its that's that is at i'm i we're we run running set sits stays here um uh so and the a of percent pounds "
     "per inch inches psi degrees clicks on about to point minus half quarter three quarters an oh hundred first then "
@@ -153,7 +153,7 @@ class _Listener:
             if not found and counted and all(_bare_word(one) for one in words):
                 self._bare_figures(index, sentence, counted, where)
             else:
-                self._statements(index, sentence, found, told, before)
+                self._statements(index, sentence, found, counted, told, before)
         for one in found:
             self.named += [(where.word(one.start), address) for address in one.addresses or (one.parameter,) if address]
         self._carry_over(index, sentence, found, where)
@@ -193,7 +193,7 @@ class _Listener:
     def _of_topic(self, one: Mention, first: int) -> tuple[str, ...]:
         """The addresses of a bare corner or end of the parameter named last."""
         state = self.state
-        if not state.parameter or one.parameter or first - state.parameter_at > _TOPIC_WORDS * 2:
+        if not state.parameter or one.parameter or first - state.parameter_at > _TOPIC_WORDS:
             return ()
         return self.vocabulary.resolve(state.parameter, one.parts, one.axle, one.side, one.split)
 
@@ -202,7 +202,10 @@ class _Listener:
         state = self.state
         if 0 <= index - state.advice_at <= 2 and state.advised:
             state.advice_at = index
+            grid = self.vocabulary.grids[state.advised[0]]
             for one in counted:
+                if not any(map(grid.inside, one.readings + one.ratios)):
+                    continue  # another setting's, whose name the captions lost
                 at = where.word(one.start)
                 claim = Claim(self.speech.text(at, at + 1), one.start, one.end, state.advised[0], to=one.readings[0])
                 self.heard.append(
@@ -211,32 +214,46 @@ class _Listener:
                 )  # fmt: skip
         elif len(state.addresses) == 1 and index - state.addresses_at <= 1:
             name = self.vocabulary.garage.name_of(state.addresses[0])
-            self._read(index, sentence, f"{name}, ", (), [], (state.setup, state.aside))
+            self._read(index, sentence, f"{name}, ", (), [], (state.setup, state.aside), vague=len(counted) > 1)
 
     def _statements(
-        self, index: int, sentence: Sentence, found: Sequence[Mention], told: Sequence[Topic], before: tuple[str, str]
+        self,
+        index: int,
+        sentence: Sentence,
+        found: Sequence[Mention],
+        counted: Sequence[Number],
+        told: Sequence[Topic],
+        before: tuple[str, str],
     ) -> None:
         state = self.state
-        if self._paired(index, sentence, found, told, before):
+        if self._paired(index, sentence, found, counted, told, before):
             return
+        # More settings than figures after them: which is whose stays open.
+        several = len(self._meant(sentence, found)) > max(1, len(counted))
+        vague = several and bool(counted) and counted[0].start >= found[-1].end
         own = any(one.parameter for one in found)
         if found and not own and self._carries(sentence, found):
             name = self.vocabulary.garage.parameters[state.parameter].name
-            if self._read(index, sentence, f"{name}, ", (), told, before):
+            if self._read(index, sentence, f"{name}, ", (), told, before, vague=vague):
                 return
         subject = state.addresses if not found and index - state.addresses_at <= _SUBJECT_SENTENCES else ()
-        self._read(index, sentence, "", subject, told, before)
+        self._read(index, sentence, "", subject, told, before, vague=vague)
 
     def _paired(
-        self, index: int, sentence: Sentence, found: Sequence[Mention], told: Sequence[Topic], before: tuple[str, str]
+        self,
+        index: int,
+        sentence: Sentence,
+        found: Sequence[Mention],
+        counted: Sequence[Number],
+        told: Sequence[Topic],
+        before: tuple[str, str],
     ) -> bool:
-        """Read "left front and left rear, 20.5 and 22": as many figures as settings, all of them after the last one."""
+        """Read "left front and left rear, 20.5 and 22": as many figures as settings, straight after the last one."""
         text = self.speech.text(*sentence)
-        counted = [one for one in numbers(text) if not one.foreign]
-        if not 2 <= len(found) == len(counted) or counted[0].start < found[-1].end:
-            return False
-        addresses = [one.addresses or self._of_topic(one, sentence[0]) for one in found]
-        if any(len(one) != 1 for one in addresses) or len(set(addresses)) < len(addresses):
+        ahead = [one for one in found if counted and one.end <= counted[0].start]
+        addresses = self._meant(sentence, ahead)
+        counted = _chained(text, counted)[: len(addresses)]
+        if len(addresses) < 2 or len(counted) < len(addresses) or any(len(one) != 1 for one in addresses):
             return False
         where = offsets(self.speech.words[sentence[0] : sentence[1]], sentence[0])
         for (address,), number in zip(addresses, counted, strict=True):
@@ -249,6 +266,11 @@ class _Listener:
                       True, True, index)
             )  # fmt: skip
         return True
+
+    def _meant(self, sentence: Sentence, found: Sequence[Mention]) -> list[tuple[str, ...]]:
+        """The settings that mentions come to, once each, those that come to nothing ("the rear") left out."""
+        meant = (one.addresses or self._of_topic(one, sentence[0]) for one in found)
+        return list(dict.fromkeys(one for one in meant if one))
 
     def _carries(self, sentence: Sentence, found: Sequence[Mention]) -> bool:
         """Whether bare corners or ends can belong to the parameter named last."""
@@ -266,13 +288,18 @@ class _Listener:
         subject: tuple[str, ...],
         told: Sequence[Topic],
         before: tuple[str, str],
+        *,
+        vague: bool = False,
     ) -> bool:
-        """Keep what a sentence says; with `ahead` only what has a figure that its setting could have."""
+        """Keep what a sentence says; with `ahead` only what has a figure that its setting could have.
+
+        `vague`: its figures may be another setting's.
+        """
         where = offsets(self.speech.words[sentence[0] : sentence[1]], sentence[0], ahead)
         said = statements(where.text, self.vocabulary, subject)
         if ahead and not any(_possible(one, self.vocabulary) for one in said):
             return False
-        row = [self._heard(index, sentence, one, where, bool(ahead)) for one in said]
+        row = [self._heard(index, sentence, one, where, bool(ahead), vague) for one in said]
         at = [one.at for one in row]
         for number, one in enumerate(row):
             following = at[number + 1] if number + 1 < len(at) else sentence[1]
@@ -281,7 +308,9 @@ class _Listener:
         self.state.stated.update(one.claim.parameter for one in row if one.figure is not None)
         return True
 
-    def _heard(self, index: int, sentence: Sentence, one: Statement, where: Offsets, inferred: bool) -> Heard:
+    def _heard(
+        self, index: int, sentence: Sentence, one: Statement, where: Offsets, inferred: bool, vague: bool
+    ) -> Heard:
         span = next((one.spans[name] for name in ("value", "to", "amount", "frm") if name in one.spans), None)
         readings: tuple[Decimal, ...] = ()
         if span is not None:
@@ -295,10 +324,14 @@ class _Listener:
         asks = asks or not self.speech.punctuated or bool(_ADVISES.intersection(words))
         asked = bool(_FEELS.intersection(words)) and asks
         follows = index - self.state.advice_at <= 2 and _stands_for(self.speech.plain, at)
+        # "That is 250": an advice whose "if" was lost, as likely as a value.
+        vague = vague or (inferred and not _possible(one, self.vocabulary))
+        vague = vague or _stands_for(self.speech.plain, at) or self.speech.plain[at + 1 : at + 2] == ("would",)
+        hedges = one.hedges | {"vague"} if vague else one.hedges
         advice = asked or follows or "if" in one.hedges or one.claim.if_feels is not None
         again = inferred and one.claim.parameter in self.state.stated
         return Heard(
-            one.claim, one.hedges, begin, max(end, at + 1), at, readings, "", True, inferred, advice, one.named, again,
+            one.claim, hedges, begin, max(end, at + 1), at, readings, "", True, inferred, advice, one.named, again,
             index,
         )  # fmt: skip
 
@@ -316,6 +349,14 @@ def _spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str
     if any(one.kind == "page" for one in told):
         aside = ""
     return aside or setup, not aside
+
+
+def _chained(text: str, counted: Sequence[Number]) -> Sequence[Number]:
+    """The first figures with nothing but "and" or a comma between them."""
+    for at in range(1, len(counted)):
+        if text[counted[at - 1].end : counted[at].start].strip(" ,").lower() not in {"", "and"}:
+            return counted[:at]
+    return counted
 
 
 def _stands_for(words: Sequence[str], at: int) -> bool:

@@ -17,6 +17,7 @@ from producer.take.repeats import Repeats
 # Said beside a figure, these make it somebody's wish, try or other car.
 UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question", "occasion", "vague"})
 _NEAR_WORDS = 40
+_MOVEMENT = 8  # words from the first figure of a movement to the second
 _SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
 
 
@@ -39,18 +40,22 @@ class Judge:
     sheets: Sequence[Sheet]
     repeats: Repeats
 
-    def judge(self, listened: Listened, placed: Mapping[int, str]) -> list[Judged]:
-        """Rights and wrongs in order. `placed`: word -> setup, where the script's words say which setup is told."""
-        heard = self._switched([self._in_place(one, placed) for one in listened.heard if not one.advice])
-        found = [judged for one in heard for judged in self._judged(one, listened)]
-        return [one for one in found if not one.wrong or self._stands(one, found)]
+    def settled(self, listened: Listened, placed: Mapping[int, str]) -> list[Heard]:
+        """Every statement with the setup that is meant. `placed`: word -> setup, where the script's words say it."""
+        return self._switched([self._in_place(one, placed) for one in listened.heard])
+
+    def judge(self, heard: Sequence[Heard], listened: Listened) -> list[Judged]:
+        """Rights and wrongs of settled statements, in order."""
+        found = [judged for one in heard if not one.advice for judged in self._judged(one, listened)]
+        return [one for one in found if not one.wrong or self._stands(one, found, listened)]
 
     def _in_place(self, one: Heard, placed: Mapping[int, str]) -> Heard:
         setup = placed.get(one.at)
         if setup is None or setup == one.setup:
             return one
         # The words of the script say another setup than the topic does: whichever has the figure is meant.
-        return replace(one, sure=False) if self._right(one, one.setup) else replace(one, setup=setup, sure=False)
+        right = self._right(one, one.setup) and not one.advice
+        return replace(one, sure=False) if right else replace(one, setup=setup, sure=False)
 
     def _switched(self, heard: list[Heard]) -> list[Heard]:
         """A run of figures that all are another setup's and not this one's belongs to that one."""
@@ -72,7 +77,12 @@ class Judge:
     def _tells(self, one: Heard) -> bool:
         """Whether a figure can tell the setups apart."""
         values = {sheet.value(one.claim.parameter) for sheet in self.sheets}
-        return one.figure is not None and len(values) > 1 and any(self._right(one, x.id) for x in self.sheets)
+        return (
+            one.figure is not None
+            and not one.advice
+            and len(values) > 1
+            and any(self._right(one, x.id) for x in self.sheets)
+        )
 
     def _judged(self, one: Heard, listened: Listened) -> Iterator[Judged]:
         figure, address = one.figure, one.claim.parameter
@@ -118,8 +128,10 @@ class Judge:
                     return other.address
         return None
 
-    def _stands(self, one: Judged, every: Sequence[Judged]) -> bool:
+    def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened) -> bool:
         """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's."""
+        if self._moved_on(one, listened) or self._amount(one):
+            return False
         same = [x for x in every if not x.wrong and x.address == one.address and x.setup == one.setup]
         if any(self.repeats.taken_back(one.heard, x.heard) for x in same):
             return False
@@ -129,6 +141,20 @@ class Judge:
         if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return "than" not in one.heard.hedges
         return not self._anothers(one, every, same)
+
+    def _moved_on(self, one: Judged, listened: Listened) -> bool:
+        """The first figure of "two seventy-five down to two fifty", where the captions lost the "from"."""
+        if abs(one.figure) not in {abs(x) for x in self.starts(one.setup, one.address)}:
+            return False
+        after = (readings for at, readings in listened.figures if one.heard.at < at <= one.heard.at + _MOVEMENT)
+        return any(abs(one.expected) in {abs(x) for x in readings} for readings in after)
+
+    def _amount(self, one: Judged) -> bool:
+        """A few clicks of a setting that has no such value: "half a percent" of a weight, its verb lost."""
+        setting = self.sheets[0].garage.settings.get(one.address)
+        if setting is None or setting.grid.inside(one.figure) or setting.grid.step is None:
+            return False
+        return abs(one.figure) <= 10 * setting.grid.step
 
     def _anothers(self, one: Judged, every: Sequence[Judged], same: Sequence[Judged]) -> bool:
         """A figure put to the wrong corner by a lost word: it is a neighbour's that has none, and this has its own."""

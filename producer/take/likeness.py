@@ -7,11 +7,9 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from producer.language.numbers import numbers
-from producer.language.tokens import listed
 from producer.model.script import Narration
 from producer.take.speech import Speech, plain
 
-_FILLERS = listed("um uh er erm uhh umm ah hmm mm") | {""}
 # Read at once: a text of any length costs one pass.
 _PIECE = 400
 
@@ -29,15 +27,24 @@ class Tokens:
 
 @dataclass(frozen=True, slots=True)
 class ScriptTokens:
-    """The script's tokens: `starts` where each section begins, `passages` the (section, passage) of each token."""
+    """The script's tokens: `starts` where each section begins, `passages` the (section, passage) of each token.
+
+    `words` are the script's own, with punctuation.
+    """
 
     tokens: Tokens
     starts: tuple[int, ...]
     passages: tuple[tuple[int, int], ...]
+    words: tuple[str, ...]
+
+    def section(self, number: int) -> tuple[int, int]:
+        """The tokens of a section, the last one exclusive."""
+        end = self.starts[number + 1] if number + 1 < len(self.starts) else len(self.tokens)
+        return self.starts[number], end
 
 
 def tokens_of(words: Sequence[str]) -> Tokens:
-    """Words in lower case without punctuation, fillers left out, figures as their digits: `20.5` and `twenty and a
+    """Words in lower case without punctuation, figures as their digits: `20.5` and `twenty and a
     half` are `205`, `4.15` and `four fifteen` are `415`."""
     text: list[str] = []
     places: list[int] = []
@@ -59,7 +66,7 @@ def _add(words: Sequence[str], first: int, text: list[str], places: list[int]) -
             places.append(first + index)
             continue
         for part in plain(word).replace("'", "").split("-"):
-            if part not in _FILLERS:
+            if part:
                 text.append(part)
                 places.append(first + index)
 
@@ -100,7 +107,7 @@ def script_tokens(narration: Narration) -> ScriptTokens:
             owner += [(number, index)] * len(said)
     found = tokens_of(words)
     passages = tuple(owner[word] for word in found.word)
-    return ScriptTokens(found, _token_starts(found, starts), passages)
+    return ScriptTokens(found, _token_starts(found, starts), passages, tuple(words))
 
 
 def _token_starts(found: Tokens, starts: Sequence[int]) -> tuple[int, ...]:

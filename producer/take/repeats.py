@@ -15,6 +15,7 @@ _AROUND = 8  # words on each side
 _ALIKE = 0.66
 _RESTART_MS = 15_000
 _SAME = 0.8
+_TELLING = 4  # words: "left front, 725" stands in a list and again at its reason
 _SORRY = listed("sorry wait correction oops scratch")
 _SORRY_REACH = 10
 _FIGURES = "0123456789"
@@ -49,7 +50,7 @@ class Repeats:
         return ["#" if word[:1] in _FIGURES and word else word for word in self.speech.plain[first:last]]
 
     def _alike(self, one: Sequence[str], other: Sequence[str]) -> float:
-        return Indel.normalized_similarity(one, other) if len(one) > 2 and len(other) > 2 else 0.0
+        return Indel.normalized_similarity(one, other) if min(len(one), len(other)) >= _TELLING else 0.0
 
 
 def _meant(words: Sequence[str]) -> bool:

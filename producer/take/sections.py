@@ -4,19 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from producer.model.script import Narration
 from producer.model.take import Aside, HeardSection, PlacedBy
 from producer.take.chain import rising
 from producer.take.crossing import Matched, matched, start_of
 from producer.take.likeness import ScriptTokens, Tokens
+from producer.take.mending import Pair, pairs
 from producer.take.placing import Named
 from producer.take.speech import Speech
-from producer.take.voting import Place, index, places
+from producer.take.voting import Place, index, last_of, places
 
-_SURE = 0.6  # alike enough to be placed by words alone
-_SAME_PLACE = 12  # tokens: two sections cannot begin so close
+_HEAD, _COVERED = 60, 0.45  # words of a section's beginning, and the share of them that must agree
+_NEAR_START = 5
+_STRETCH, _ECHO = 30, 0.6
+_TAKEN = 40  # words from the start of a section that is read
+_SNAP, _SILENCE_S = 3, 0.4
+_SHARED = 0.4  # of the words that agree, so many may be another section's
 _AGREE = 2  # words by which the two ways of lining up may differ
 _ASIDE_WORDS = 20
 
@@ -33,6 +37,23 @@ class Placed:
 
 
 @dataclass(frozen=True, slots=True)
+class Read:
+    """A section is read from token `at` of the take on.
+
+    `score`: how alike its first words are; `cover`: how much of its beginning agrees; `agreed`: which words.
+    """
+
+    at: int
+    score: float
+    cover: float
+    agreed: tuple[Pair, ...]
+
+    def tokens(self) -> set[int]:
+        """The tokens of the take that agree."""
+        return {token for one in self.agreed for token in range(*one.take)}
+
+
+@dataclass(frozen=True, slots=True)
 class Lined:
     """Script and take lined up: a place for each section, and which words were found in both."""
 
@@ -42,52 +63,122 @@ class Lined:
     take: Tokens
 
 
-def line_up(script: ScriptTokens, take: Tokens, named: Sequence[Named | None], shares: Sequence[float | None]) -> Lined:
-    """Place every section, by words where they are read, else by what names them.
-
-    `shares`: of each section that has settings how many of them the take says at all, None for the others.
+def reads(script: ScriptTokens, take: Tokens) -> list[list[Read]]:
+    """Every place where each section is read, in the order of the take, the one that counts last; [] where it is left
+    out or told freely.
     """
     known = index(take.text)
-    edges = (*script.starts, len(script.tokens))
-    voted = [places(script.tokens.text[a:b], known) for a, b in pairwise(edges)]
-    chosen = _without_clashes(voted, [one is not None and one == 0.0 for one in shares])
-    both = matched(script.tokens.text, take.text)
-    placed = [
-        _placed(chosen[at], voted[at], named[at], both, (edges[at], edges[at + 1]), take) for at in range(len(voted))
-    ]
-    return Lined(tuple(placed), both, script, take)
+    found: list[list[Read]] = []
+    for number in range(len(script.starts)):
+        first, last = script.section(number)
+        begun = _begun(script, number, take, places(script.tokens.text[first:last], known))
+        ends = [*(one.at for one in begun[1:]), len(take)]
+        rows = []
+        for place, end in zip(begun, ends, strict=False):
+            agreed = pairs(script, number, take, place.at, end)
+            cover = _cover(agreed, first, last)
+            if cover >= _COVERED:
+                rows.append(Read(_begin(agreed, first, place.at), place.score, cover, tuple(agreed)))
+        found.append(rows)
+    return _without_clashes(found)
 
 
-def _without_clashes(voted: Sequence[Sequence[Place]], unsaid: Sequence[bool]) -> list[Place | None]:
-    """One place a section, the likest first: where two sections claim the same words the other was not said."""
-    found: list[Place | None] = [None] * len(voted)
-    order = sorted((at for at, some in enumerate(voted) if some), key=lambda at: -max(x.score for x in voted[at]))
-    for at in order:
-        taken = [one.at for one in found if one is not None]
-        free = [one for one in voted[at] if all(abs(one.at - other) > _SAME_PLACE for other in taken)]
-        # Hardly alike, and none of its settings is heard: the words of another page.
-        if free and not (unsaid[at] and free[-1].score < _SURE):
-            found[at] = free[-1]
+def _begun(script: ScriptTokens, number: int, take: Tokens, some: Sequence[Place]) -> list[Place]:
+    """The places where a section is begun, without its own echoes: the second list of corners on a page is like the
+    first, but the reading from the first one on has these words in their place already.
+    """
+    runs = [pairs(script, number, take, one.at, len(take)) for one in some] if len(some) > 1 else [[]]
+    kept: list[int] = []
+    for at, one in enumerate(some):
+        own = _hits(runs[at], one.at)
+        if not any(_hits(runs[before], one.at) >= _ECHO * own for before in kept):
+            kept.append(at)
+    return [some[at] for at in kept]
+
+
+def _hits(run: Sequence[Pair], at: int) -> int:
+    """How many tokens of the take agree in the stretch from `at` on."""
+    end = at + _STRETCH
+    return sum(max(0, min(one.take[1], end) - max(one.take[0], at)) for one in run)
+
+
+def _without_clashes(read: Sequence[Sequence[Read]]) -> list[list[Read]]:
+    """Where two sections claim the same words the likelier has them, and the other was not said there: lists of corners
+    are alike on every page.
+    """
+    found: list[list[Read]] = [[] for _ in read]
+    used: list[set[int]] = [set() for _ in read]
+    every = [(at, one) for at, some in enumerate(read) for one in some]
+    for at, one in sorted(every, key=lambda pair: -pair[1].cover):
+        others = set().union(*(tokens for number, tokens in enumerate(used) if number != at))
+        if _free(one, others):
+            found[at].append(one)
+            used[at] |= one.tokens()
+    for at, some in enumerate(found):
+        if some:
+            some.sort(key=lambda one: one.at)
+            counts = last_of([one.score for one in some], [one.cover for one in some])
+            found[at] = some[: counts + 1]
     return found
 
 
+def _free(one: Read, used: set[int]) -> bool:
+    mine = one.tokens()
+    return len(mine & used) <= _SHARED * len(mine)
+
+
+def _cover(agreed: Sequence[Pair], first: int, last: int) -> float:
+    """How much of what a section begins with agrees, 0 to 1."""
+    end = min(last, first + _HEAD)
+    return sum(max(0, min(one.script[1], end) - one.script[0]) for one in agreed) / max(1, end - first)
+
+
+def _begin(agreed: Sequence[Pair], first: int, at: int) -> int:
+    """The token of the take where a section begins: by the first words that agree, if they are near its start."""
+    one = agreed[0]
+    ahead = one.script[0] - first
+    return max(0, one.take[0] - ahead) if ahead <= _NEAR_START else at
+
+
+def line_up(
+    script: ScriptTokens, take: Tokens, read: Sequence[Sequence[Read]], named: Sequence[Named | None], speech: Speech
+) -> Lined:
+    """Place every section, by words where they are read, else by what names them."""
+    both = matched(script.tokens.text, take.text)
+    free = [_by_names(one, read, take) for one in named]
+    placed = [_placed(read[at], free[at], both, script.section(at), take, speech) for at in range(len(read))]
+    return Lined(tuple(placed), both, script, take)
+
+
+def _by_names(named: Named | None, chosen: Sequence[Sequence[Read]], take: Tokens) -> Named | None:
+    """A place by names, None where the words of another section say that it begins just there."""
+    begins = [take.word[min(some[-1].at, len(take) - 1)] for some in chosen if some]
+    return None if named is None or any(abs(named.at - one) <= _TAKEN for one in begins) else named
+
+
 def _placed(
-    chosen: Place | None,
-    voted: Sequence[Place],
-    named: Named | None,
-    both: Matched,
-    tokens: tuple[int, int],
-    take: Tokens,
+    read: Sequence[Read], named: Named | None, both: Matched, tokens: tuple[int, int], take: Tokens, speech: Speech
 ) -> Placed | None:
-    if chosen is not None and (chosen.score >= _SURE or named is None):
-        earlier = tuple(take.word[one.at] for one in voted if one.at < chosen.at)
-        at = take.word[min(chosen.at, len(take) - 1)]
-        other = start_of(both, *tokens)
-        apart = other is not None and not earlier and abs(other - chosen.at) > _AGREE
-        return Placed(at, "words", chosen.score, earlier, take.word[other] if apart and other is not None else None)
-    if named is not None:
-        return Placed(named.at, "names", named.share, named.earlier)
-    return None
+    if not read:
+        return None if named is None else Placed(named.at, "names", named.share, named.earlier)
+    chosen = read[-1]
+    at = _snapped(take.word[min(chosen.at, len(take) - 1)], speech)
+    earlier = tuple(_snapped(take.word[one.at], speech) for one in read[:-1])
+    other = start_of(both, *tokens)
+    otherwise = at if other is None or earlier else _snapped(take.word[other], speech)
+    return Placed(at, "words", chosen.score, earlier, otherwise if abs(otherwise - at) > _AGREE else None)
+
+
+def _snapped(word: int, speech: Speech) -> int:
+    """The beginning of a sentence close by: a section begins with one, most likely after a silence."""
+    best, most = word, 0.0
+    for at in range(max(0, word - _SNAP), min(len(speech), word + _SNAP + 1)):
+        ends = at == 0 or speech.words[at - 1].endswith((".", "?", "!"))
+        pause = min(1500, speech.pause_after(at - 1)) / 1000 if at else 1.5
+        worth = max(pause, 0.5 if ends else 0.0) - 0.2 * abs(at - word)
+        if worth > most and (ends or pause >= _SILENCE_S):
+            best, most = at, worth
+    return best
 
 
 def heard_sections(narration: Narration, lined: Lined, speech: Speech) -> tuple[HeardSection, ...]:

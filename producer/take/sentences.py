@@ -14,7 +14,7 @@ from producer.language.mentions import mentions
 from producer.language.numbers import numbers
 from producer.language.terms import Vocabulary
 from producer.language.tokens import LONGEST, listed
-from producer.take.speech import Speech, breaks, offsets
+from producer.take.speech import Speech, breaks, offsets, takes_back
 
 Sentence = tuple[int, int]  # words, the last one exclusive
 # What may stand between a setting and its figure.
@@ -23,6 +23,7 @@ _GLUE = listed(
     "goes comes went go from up down to with a sits stays now here on that's that was are both and minus point by"
 )
 _REACH = 8
+_SENTENCE = 40  # words
 # After a figure these go on with it.
 _GOES_ON = listed(
     "and to on for in up down from first then or more less extra fewer at with of stiffer softer higher lower out by "
@@ -41,7 +42,16 @@ def sentences(heard: Speech, vocabulary: Vocabulary) -> list[Sentence]:
     found = [(first, last) for first, last in pairwise(edges) if last > first]
     if heard.punctuated:
         return found
-    return [part for one in found for piece in _pieces(heard.plain, one) for part in _parted(heard, piece, vocabulary)]
+    return [part for one in found for piece in _pieces(heard.plain, one) for part in _whole(heard, piece, vocabulary)]
+
+
+def _whole(heard: Speech, piece: Sentence, vocabulary: Vocabulary) -> Iterator[Sentence]:
+    """A sentence that the script ended stays whole; any other is parted around its figures."""
+    first, last = piece
+    if last - first <= _SENTENCE and heard.words[last - 1].endswith((".", "?", "!")):
+        yield piece
+    else:
+        yield from _parted(heard, piece, vocabulary)
 
 
 def _asks(heard: Speech, end: int) -> bool:
@@ -84,6 +94,10 @@ def _around_figures(words: Sequence[str], named: Sequence[Sentence], said: Seque
         before = said[index - 1][1] if index else -1
         if before > 0 and 0 < begin - before <= 2 and all(one in _TO for one in words[before:begin]):
             before = said[index - 2][1] if index > 1 else -1  # "from 775 down to 750"
+        if words[begin - 2 : begin] == ("that", "is"):
+            yield begin - 2  # "that is 800, then 825" is a thought of its own
+        elif words[begin - 1 : begin] in (("that's",), ("so",)):
+            yield begin - 1
         owner = next((one for one in reversed(named) if before <= one[0] and one[1] <= begin), None)
         if owner is None and index and words[before:begin] == ("and",) and ended:
             yield from (end,) if end < len(words) else ()  # "20.5 and 22"
@@ -94,7 +108,7 @@ def _around_figures(words: Sequence[str], named: Sequence[Sentence], said: Seque
         while start > max(before, 0) and words[start - 1] in _BEFORE:
             start -= 1
         yield start
-        if end < len(words) and words[end] not in _GOES_ON:
+        if end < len(words) and words[end] not in _GOES_ON and not takes_back(words, end):
             yield end
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import accumulate
 
 from producer.basics.place import Place
+from producer.language.numbers import STARTS
 from producer.language.tokens import listed
-from producer.model.said import CaptionFile, SaidLine
+from producer.model.said import CaptionFile, SaidLine, SaidWord
 
 _STOPS = (".", "?", "!")
 # Captions with fewer stops than one in so many words are taken to have none: automatic ones.
@@ -22,6 +23,10 @@ _TAKEN_BACK = (
     "sorry", "no sorry", "wait", "no wait", "i mean", "make that", "scratch that", "correction", "or rather",
     "excuse me", "let me correct",
 )  # fmt: skip
+_FILLERS = listed("um uh er erm uhh umm ah hmm mm")
+_SIDES, _AXLES = listed("left right"), listed("front rear end")
+_KNOWN = listed("that how what if it the why where when who this")
+_APART_MS = 350  # of silence between two figures: "thirty. Two pounds more" is not thirty-two
 _TRIM = ".,;:!?\"'()[]\u2026\u2013\u2014-"
 
 
@@ -72,12 +77,14 @@ class Speech:
 
 def speech(captions: CaptionFile) -> Speech:
     """The words of a caption file."""
-    words = [(word, number) for number, line in enumerate(captions.said) for word in line.words]
+    every = ((word, number) for number, line in enumerate(captions.said) for word in line.words)
+    words = _without_fillers([(word, number) for word, number in every if plain(word.text) not in _FILLERS])
     texts = tuple(word.text for word, _ in words)
+    starts = [word.start_ms for word, _ in words]
     stops = sum(text.endswith(_STOPS) for text in texts)
     return Speech(
         captions.file,
-        texts,
+        texts if stops * _STOP_IN_WORDS >= len(texts) else _figures_apart(texts, starts),
         tuple(plain(text) for text in texts),
         tuple(word.start_ms for word, _ in words),
         captions.said,
@@ -85,6 +92,44 @@ def speech(captions: CaptionFile) -> Speech:
         stops * _STOP_IN_WORDS >= len(texts),
         max(captions.end_ms, words[-1][0].start_ms if words else 0),
     )
+
+
+def _without_fillers(words: list[tuple[SaidWord, int]]) -> list[tuple[SaidWord, int]]:
+    """Without "you know" where it is no question of knowing."""
+    said = [plain(word.text) for word, _ in words]
+    gone: set[int] = set()
+    for at in range(len(said) - 1):
+        if said[at] == "you" and said[at + 1] == "know" and _KNOWN.isdisjoint(said[at + 2 : at + 3]):
+            gone.update((at, at + 1))
+    return [one for at, one in enumerate(words) if at not in gone]
+
+
+def with_ones(heard: Speech) -> Speech:
+    """The "one" of "right rear one" as a figure: elsewhere it counts nothing ("the right rear one")."""
+    said, found = heard.plain, list(heard.words)
+    for at in range(2, len(said)):
+        if (
+            said[at] == "one"
+            and said[at - 1] in _AXLES
+            and said[at - 2] in _SIDES
+            and said[at - 3 : at - 2] != ("the",)
+        ):
+            found[at] = found[at].lower().replace("one", "1")
+    return replace(heard, words=tuple(found), plain=tuple(plain(one) for one in found))
+
+
+def _figures_apart(words: Sequence[str], starts: Sequence[int]) -> tuple[str, ...]:
+    """Words with a comma where two number words are parted by a silence; captions without stops only."""
+    found = list(words)
+    for at in range(len(words) - 1):
+        word = plain(words[at])
+        if (
+            word in STARTS
+            and plain(words[at + 1]) in STARTS
+            and starts[at + 1] - starts[at] > _APART_MS + 100 * len(word)
+        ):
+            found[at] = words[at] + ","
+    return tuple(found)
 
 
 def plain(word: str) -> str:
@@ -96,8 +141,8 @@ def breaks(heard: Speech) -> list[int]:
     """Where a sentence ends, as the captions and the pauses have it: the place after its last word, rising."""
     found: list[int] = []
     for at in range(len(heard) - 1):
-        ends = heard.words[at].endswith(_STOPS) if heard.punctuated else _pauses(heard, at)
-        if ends and not _takes_back(heard.plain, at + 1):
+        ends = heard.words[at].endswith(_STOPS) or (not heard.punctuated and _pauses(heard, at))
+        if ends and not takes_back(heard.plain, at + 1):
             found.append(at + 1)
     return [*found, len(heard)] if len(heard) else []
 
@@ -109,7 +154,8 @@ def _pauses(heard: Speech, at: int) -> bool:
     return heard.pause_after(at) >= _PAUSE_MS
 
 
-def _takes_back(words: Sequence[str], at: int) -> bool:
+def takes_back(words: Sequence[str], at: int) -> bool:
+    """Whether the words at `at` take back what was said before them."""
     ahead = " ".join(words[at : at + 3])
     return any(ahead == one or ahead.startswith(f"{one} ") for one in _TAKEN_BACK)
 

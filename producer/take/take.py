@@ -11,18 +11,19 @@ from producer.model.dossier import Dossier
 from producer.model.take import HeardSection, Take, TakeFile, TakeFinding, WordCount
 from producer.take.advised import Misadvised, misadvised
 from producer.take.caution import caution_at
-from producer.take.conditions import Condition, Wanted, conditions, version, wanted_conditions
+from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
 from producer.take.directions import FromWrong, Turned, from_wrong, turned
 from producer.take.heard import Heard, Listened, listen
 from producer.take.judging import Judge, Judged
-from producer.take.likeness import script_tokens, take_tokens
+from producer.take.likeness import ScriptTokens, Tokens, script_tokens, take_tokens
+from producer.take.mending import mended, names_mended
 from producer.take.missing import unsaid, wanted
 from producer.take.names import Misnamed, Names, misnamed, own_name_said
 from producer.take.placing import by_names
 from producer.take.repeats import Repeats
-from producer.take.sections import Lined, asides, heard_sections, line_up, word_spans
+from producer.take.sections import Lined, Read, asides, heard_sections, line_up, reads, word_spans
 from producer.take.sentences import Sentence, sentences
-from producer.take.speech import Speech, speech
+from producer.take.speech import Speech, speech, with_ones
 from producer.take.telling import Teller, in_time
 from producer.take.timing import as_told, words_per_minute
 from producer.take.topics import topic_names
@@ -32,6 +33,7 @@ from producer.take.topics import topic_names
 _STRANGE_WORDS, _STRANGE_VALUES = 0.15, 0.5
 _ENOUGH, _FEW = 8, 3  # settings said
 _SOME, _MOST = 0.7, 0.8
+_PLACES = ["left right front rear page"]
 _READ = 0.5  # of the sections placed by words: then what is missing was left out
 
 
@@ -40,6 +42,8 @@ class _Heard:
     """One caption file, read for what it says of settings, conditions and names."""
 
     speech: Speech
+    tokens: Tokens
+    read: Sequence[Sequence[Read]]
     sentences: Sequence[Sentence]
     listened: Listened
     conditions: Sequence[Condition]
@@ -60,18 +64,44 @@ def hear(
     chosen = [one for one in chosen if one.captions.said]
     if not chosen:
         return None
-    heard = [_listen(one, dossier) for one in chosen]
-    return _Take(dossier, heard[0], heard[1:], tracks, garages).told(chosen)
+    listener = _Listener(dossier, script_tokens(dossier.narration), frozenset(_choices(dossier, tracks, garages)))
+    heard = [listener.listen(one) for one in chosen]
+    return _Take(dossier, listener.script, heard[0], heard[1:], tracks, garages).told(chosen)
 
 
-def _listen(file: TakeFile, dossier: Dossier) -> _Heard:
-    words = speech(file.captions)
-    vocabulary = reader(dossier.garage).vocabulary
-    cut = sentences(words, vocabulary)
-    names = topic_names(dossier.sheets, dossier.garage.pages)
-    listened = listen(words, cut, vocabulary, names, dossier.first.id)
-    options = conditions(words, wanted_conditions(dossier.garage, dossier.episode))
-    return _Heard(words, cut, listened, options, version(words, dossier.episode.tested_with), caution_at(words))
+def _choices(dossier: Dossier, tracks: Mapping[str, str], garages: Mapping[str, str]) -> Iterator[str]:
+    """Words that a take is checked for: they are never mended into what should have been said."""
+    for option in dossier.garage.options.values():
+        yield from (word.lower() for one in option.choices for word in one.split())
+    for name in (*tracks.values(), *garages.values()):
+        yield from (word.lower() for word in name.split())
+
+
+@dataclass(frozen=True, slots=True)
+class _Listener:
+    """Reads one caption file after another against one script."""
+
+    dossier: Dossier
+    script: ScriptTokens
+    choices: frozenset[str]
+
+    def listen(self, file: TakeFile) -> _Heard:
+        """The file mended where the script or the names say what was misheard, and read."""
+        dossier, garage = self.dossier, self.dossier.garage
+        vocabulary = reader(garage).vocabulary
+        words = speech(file.captions)
+        tokens = take_tokens(words)
+        read = reads(self.script, tokens)
+        agreed = [one.agreed for some in read for one in some]
+        words, tokens = mended(words, tokens, self.script, agreed, self.choices)
+        known = frozenset(self.script.tokens.text) | frozenset(vocabulary.phrases) | self.choices
+        words = names_mended(words, [one.name for one in garage.parameters.values()] + _PLACES, known)
+        words = with_ones(words)
+        cut = sentences(words, vocabulary)
+        listened = listen(words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), dossier.first.id)
+        options = conditions(words, wanted_conditions(garage, dossier.episode))
+        tested = version(words, dossier.episode.tested_with)
+        return _Heard(words, tokens, read, cut, listened, options, tested, caution_at(words, dossier.channel.caution))
 
 
 @dataclass(slots=True)
@@ -79,6 +109,7 @@ class _Take:
     """One take on its way to findings."""
 
     dossier: Dossier
+    script: ScriptTokens
     main: _Heard
     pick_ups: Sequence[_Heard]
     tracks: Mapping[str, str]
@@ -90,7 +121,8 @@ class _Take:
         lined = self._line_up()
         spans = word_spans(lined, len(main.speech))
         judge = Judge(dossier.sheets, Repeats(main.speech))
-        judged = judge.judge(main.listened, self._placed(spans, lined))
+        settled = judge.settled(main.listened, self._placed(spans, lined))
+        judged = judge.judge(settled, main.listened)
         sections = heard_sections(dossier.narration, lined, main.speech)
         counted = WordCount(lined.matched.count, len(lined.script.tokens), len(lined.take))
         stranger = self._stranger(counted, judged)
@@ -99,7 +131,7 @@ class _Take:
         if stranger:
             finding = Teller(dossier).stranger(stranger, main.speech.file)
             return Take(*common, (), counted, (), (finding,), rate, main.speech.end_ms, None, None, stranger)
-        findings = in_time([*self._findings(judge, judged, sections, spans)])
+        findings = in_time([*self._findings(judge, settled, judged, sections, spans)])
         told = as_told(dossier.narration, lined, spans, main.listened, main.speech, of)
         narration, timeline = told if told is not None else (None, None)
         return Take(*common, sections, counted, asides(lined, main.speech), findings, rate, main.speech.end_ms,
@@ -108,23 +140,8 @@ class _Take:
     def _line_up(self) -> Lined:
         main, dossier = self.main, self.dossier
         at = [one.at for one in main.conditions]
-        named = by_names(dossier.narration, dossier.garage, main.speech, main.sentences, main.listened, at)
-        return line_up(script_tokens(dossier.narration), take_tokens(main.speech), named, self._shares())
-
-    def _shares(self) -> list[float | None]:
-        """Of each section's settings, how many are heard anywhere with that setup's value."""
-        heard = {(one.claim.parameter, x) for one in self.main.listened.heard for x in one.figures}
-        found: list[float | None] = []
-        for section in self.dossier.narration.sections:
-            settings = {x for one in section.passages for x in one.settings}
-            sheet = next((one for one in self.dossier.sheets if one.id == section.setup), None)
-            if sheet is None or not settings:
-                found.append(None)
-                continue
-            values = {one: sheet.value(one) for one in settings}
-            hits = sum(value is not None and (one, abs(value)) in heard for one, value in values.items())
-            found.append(hits / len(settings))
-        return found
+        by_name = by_names(dossier.narration, dossier.garage, main.speech, main.sentences, main.listened, at)
+        return line_up(self.script, main.tokens, main.read, by_name, main.speech)
 
     def _placed(self, spans: Sequence[tuple[int, int] | None], lined: Lined) -> dict[int, str]:
         """The setup of each statement's word, where the words of a section say it."""
@@ -158,12 +175,13 @@ class _Take:
         )
         if not strange:
             return ""
-        named = f", and they speak of {other}" if other and not own else ""
-        return f"{len(right)} of {len(every)} settings are said as on its sheets{named}"
+        speak = f", and they speak of {other}" if other and not own else ""
+        return f"{len(right)} of {len(every)} settings are said as on its sheets{speak}"
 
     def _findings(
         self,
         judge: Judge,
+        settled: Sequence[Heard],
         judged: Sequence[Judged],
         sections: Sequence[HeardSection],
         spans: Sequence[tuple[int, int] | None],
@@ -174,7 +192,7 @@ class _Take:
         for one in judged:
             if one.wrong and (one.setup, one.address) not in mended:
                 yield teller.differs(one, main.speech)
-        yield from self._movements(judge, teller, main, mended)
+        yield from self._movements(judge, teller, main, settled, mended)
         for other in others:
             yield from (teller.differs(one, other.heard.speech) for one in other.wrongs())
         yield from self._names(teller)
@@ -183,10 +201,9 @@ class _Take:
         yield from self._sections(teller, sections, judged, mended)
 
     def _movements(
-        self, judge: Judge, teller: Teller, heard: _Heard, mended: set[tuple[str, str]]
+        self, judge: Judge, teller: Teller, heard: _Heard, said: Sequence[Heard], mended: set[tuple[str, str]]
     ) -> Iterator[TakeFinding]:
         """Advice, directions and starts said otherwise; one finding a statement."""
-        said = heard.listened.heard
         found: list[Misadvised | Turned | FromWrong] = [*misadvised(said, self.dossier.sheets, heard.sentences)]
         found += turned(heard.speech, said, judge, heard.sentences)
         found += from_wrong(said, judge)
@@ -213,6 +230,8 @@ class _Take:
         every = [self.main, *self.pick_ups]
         for want in wanted_conditions(self.dossier.garage, self.dossier.episode):
             told = [(x, one) for one in every for x in one.conditions if x.wanted.name == want.name]
+            if not told and any(named(one.speech, want) for one in every):
+                continue
             yield from self._condition(teller, want, told)
         said = [(one.version, one) for one in every if one.version is not None]
         tested = self.dossier.episode.tested_with
@@ -288,7 +307,7 @@ class _Other:
         """What is said wrongly here, too: of the setup named, or where it fits none."""
         ids = [sheet.id for sheet in self.judge.sheets]
         right = {one.claim.parameter for one in self._figures() for setup in ids if self._fits(one, setup)}
-        judged = self.judge.judge(self.heard.listened, {})
+        judged = self.judge.judge(self.judge.settled(self.heard.listened, {}), self.heard.listened)
         return [one for one in judged if one.wrong and one.address not in right]
 
     def _figures(self) -> list[Heard]:

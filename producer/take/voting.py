@@ -20,6 +20,7 @@ BEST = 25  # places that are scored
 ABOUT_AS_GOOD = 0.08
 LEAST = 0.45  # below this a section was not said
 _SLACK = 6
+_NOISE = 0.25
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +48,9 @@ def index(text: Sequence[str]) -> Index:
 
 
 def places(section: Sequence[str], take: Index) -> list[Place]:
-    """Where the section may begin, in the order of the take: the place that counts is the last of them.
+    """Where the section may begin, in the order of the take; () where it was not said.
 
-    () where it was not said. `section`: all its tokens; only the first ones vote.
+    `section`: all its tokens; only the first ones vote.
     """
     window = section[:WINDOW]
     votes: Counter[int] = Counter()
@@ -65,11 +66,20 @@ def places(section: Sequence[str], take: Index) -> list[Place]:
     best = sorted(joined, key=lambda at: (-joined[at], at))[:BEST]
     scored = [_scored(window, take.text, at) for at in best]
     good = [one for one in scored if one.score >= LEAST]
-    if not good:
-        return []
-    top = max(one.score for one in good)
-    near = sorted((one for one in good if one.score >= top - ABOUT_AS_GOOD), key=lambda one: one.at)
-    return _apart(near, len(window))
+    return _apart(sorted(good, key=lambda one: one.at), len(window))
+
+
+def last_of(scores: Sequence[float], covers: Sequence[float]) -> int:
+    """Which of several places counts: the last one about as good as the best, by its first words or by all of them.
+
+    `covers`: of each place, how much of the section's beginning agrees there: noise spares no first words.
+    """
+    best, most = max(scores), max(covers)
+    return max(
+        at
+        for at, (score, cover) in enumerate(zip(scores, covers, strict=True))
+        if score >= best - ABOUT_AS_GOOD or cover >= most - _NOISE
+    )
 
 
 def _scored(window: Sequence[str], take: Sequence[str], at: int) -> Place:
