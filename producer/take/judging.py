@@ -130,7 +130,7 @@ class Judge:
 
     def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened) -> bool:
         """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's."""
-        if self._moved_on(one, listened) or self._amount(one):
+        if self._moved_on(one, listened) or small(self.sheets[0], one.address, one.figure):
             return False
         same = [x for x in every if not x.wrong and x.address == one.address and x.setup == one.setup]
         if any(self.repeats.taken_back(one.heard, x.heard) for x in same):
@@ -148,13 +148,6 @@ class Judge:
             return False
         after = (readings for at, readings in listened.figures if one.heard.at < at <= one.heard.at + _MOVEMENT)
         return any(abs(one.expected) in {abs(x) for x in readings} for readings in after)
-
-    def _amount(self, one: Judged) -> bool:
-        """A few clicks of a setting that has no such value: "half a percent" of a weight, its verb lost."""
-        setting = self.sheets[0].garage.settings.get(one.address)
-        if setting is None or setting.grid.inside(one.figure) or setting.grid.step is None:
-            return False
-        return abs(one.figure) <= 10 * setting.grid.step
 
     def _anothers(self, one: Judged, every: Sequence[Judged], same: Sequence[Judged]) -> bool:
         """A figure put to the wrong corner by a lost word: it is a neighbour's that has none, and this has its own."""
@@ -182,3 +175,11 @@ class Judge:
         movements = (reason.movement(address) for reason in sheet.reasons)
         found.update(one.start for one in movements if one is not None)
         return {x for x in found if x is not None}
+
+
+def small(sheet: Sheet, address: str, figure: Decimal) -> bool:
+    """Whether a figure is a few clicks of a setting that has no such value: "half a percent", its verb lost."""
+    setting = sheet.garage.settings.get(address)
+    if setting is None or setting.grid.inside(figure) or setting.grid.step is None:
+        return False
+    return abs(figure) <= 10 * setting.grid.step

@@ -26,8 +26,8 @@ _KEPT = (
     )
     | frozenset(SMALL) | frozenset(TENS) | frozenset(PARTS) | OH
 )  # fmt: skip
+_DRIFT = 40  # words that an aside within a section may take
 _GAP = 4  # words on either side between two stretches that agree
-_ALIKE = 0.5
 _SAME_NAME = 0.74  # "font" for front, "rera" for rear
 _MARKS = ".?!,:;"
 
@@ -53,7 +53,13 @@ def pairs(script: ScriptTokens, section: int, take: Tokens, at: int, end: int) -
         for one in found
         if one.tag == "equal"
     ]
-    return _dense(agreed)
+    return _dense([one for one in agreed if _near(one, first, at)])
+
+
+def _near(one: Pair, first: int, at: int) -> bool:
+    """Whether words stand about as far from the beginning in the take as in the script."""
+    ours, theirs = one.script[0] - first, one.take[0] - at
+    return abs(ours - theirs) <= _DRIFT + ours // 5
 
 
 def _dense(agreed: Sequence[Pair]) -> list[Pair]:
@@ -151,7 +157,10 @@ class _Mender:
             yield from self._put_in(before, after, ours, right)
         elif len(ours) == len(theirs):
             yield from ((self.take.word[at], self._as_ended(at, text)) for at, text in zip(theirs, right, strict=True))
-        elif len(ours) > len(theirs):
+        elif len(ours) < len(theirs):
+            last = theirs[-len(ours) :]
+            yield from ((self.take.word[at], self._as_ended(at, text)) for at, text in zip(last, right, strict=True))
+        else:
             shares = [right[index : index + 1] for index in range(len(theirs) - 1)] + [right[len(theirs) - 1 :]]
             joined = [" ".join(some) for some in shares]
             yield from ((self.take.word[at], self._as_ended(at, text)) for at, text in zip(theirs, joined, strict=True))

@@ -51,7 +51,7 @@ def unsaid(
     Where the captions garbled a name, its figure still counts if it stands in its page's words and belongs to nothing.
     """
     said = {(one.setup, one.address) for one in judged}
-    owned = {one.at for one in listened.heard}
+    owned = {one.at for one in listened.heard if one.figure is not None}
     free = [(at, {abs(x) for x in readings}) for at, readings in listened.figures if at not in owned]
     for sheet, address, value in wanted(sheets):
         if (sheet.id, address) in said:

@@ -95,27 +95,33 @@ def speech(captions: CaptionFile) -> Speech:
 
 
 def _without_fillers(words: list[tuple[SaidWord, int]]) -> list[tuple[SaidWord, int]]:
-    """Without "you know" where it is no question of knowing."""
+    """Without "you know" where it is no question of knowing, and without words that captions have twice."""
     said = [plain(word.text) for word, _ in words]
-    gone: set[int] = set()
+    gone = {at for at in range(1, len(said)) if said[at] == said[at - 1] and not _twice(said[at])}
     for at in range(len(said) - 1):
         if said[at] == "you" and said[at + 1] == "know" and _KNOWN.isdisjoint(said[at + 2 : at + 3]):
             gone.update((at, at + 1))
     return [one for at, one in enumerate(words) if at not in gone]
 
 
+def _twice(word: str) -> bool:
+    """Words that are said twice in a row: figures ("two two", "4 4"), "had had", "that that"."""
+    return word in STARTS or word[:1].isdigit() or word in {"had", "that"}
+
+
 def with_ones(heard: Speech) -> Speech:
-    """The "one" of "right rear one" as a figure: elsewhere it counts nothing ("the right rear one")."""
-    said, found = heard.plain, list(heard.words)
-    for at in range(2, len(said)):
-        if (
-            said[at] == "one"
-            and said[at - 1] in _AXLES
-            and said[at - 2] in _SIDES
-            and said[at - 3 : at - 2] != ("the",)
-        ):
+    """The "one" of "right rear one" as a figure; elsewhere it counts nothing: "the right rear one"."""
+    found = list(heard.words)
+    for at in range(2, len(found)):
+        if heard.plain[at] == "one" and _counts(heard.plain[max(0, at - 3) : at]):
             found[at] = found[at].lower().replace("one", "1")
     return replace(heard, words=tuple(found), plain=tuple(plain(one) for one in found))
+
+
+def _counts(before: Sequence[str]) -> bool:
+    """Whether a "one" after these words is a figure: "right rear one", "the compression is at one"."""
+    corner = before[-1] in _AXLES and before[-2] in _SIDES and before[:-2] != ("the",)
+    return corner or tuple(before[-2:]) == ("is", "at")
 
 
 def _figures_apart(words: Sequence[str], starts: Sequence[int]) -> tuple[str, ...]:
