@@ -13,6 +13,7 @@ from producer.cli.app import MAKE, Plain
 
 if TYPE_CHECKING:
     from producer.jobs.report import Made
+    from producer.model.dossier import Dossier
 
 
 def add_to(app: typer.Typer) -> None:
@@ -120,7 +121,7 @@ def guide(
 
     if explain is not None:
         return _explain_setting(episode, setup, explain, as_json, library, out)
-    whole = _made(episode, library, out, "guide", setup).dossier
+    whole = _made(episode, library, out, ("guide",), setup).dossier
     if whole is None:
         return 1
     print(guide_json(whole, setup) if as_json else guide_text(whole, setup))
@@ -161,9 +162,23 @@ def card(
     return _one(episode, library, out, "card", None, setup)
 
 
-def captions(episode: options.Episode, library: options.Library = None, out: options.Out = None) -> int:
-    """Write the on-screen captions: what to show, when, for how long."""
-    return _one(episode, library, out, "captions", None)
+def captions(
+    episode: options.Episode,
+    overlays: Annotated[
+        bool, typer.Option("--overlays", help="Draw each caption too, as a transparent picture to lay over the video.")
+    ] = False,
+    library: options.Library = None,
+    out: options.Out = None,
+) -> int:
+    """Write the on-screen captions and cue sheets: what to show, when."""
+    made = _made(episode, library, out, ("captions", "cues"), None)
+    if made.dossier is None:
+        return 1
+    for path in made.written:
+        print(path)
+    if overlays:
+        _draw_overlays(made.dossier, library, out)
+    return 0
 
 
 def notes(episode: options.Episode, library: options.Library = None, out: options.Out = None) -> int:
@@ -175,7 +190,7 @@ def _one(
     episode: str, library: Path | None, out: Path | None, module: str, printed: str | None, setup: str | None = None
 ) -> int:
     """Make one output's files; print the readable one, or the names of all."""
-    made = _made(episode, library, out, module, setup)
+    made = _made(episode, library, out, (module,), setup)
     if made.dossier is None:
         return 1
     if printed is None:
@@ -187,13 +202,24 @@ def _one(
     return 0
 
 
-def _made(episode: str, library: Path | None, out: Path | None, module: str, setup: str | None) -> Made:
-    """Make one output; the errors that hold an episode back go to the other stream."""
+def _draw_overlays(dossier: Dossier, library: Path | None, out: Path | None) -> None:
+    from producer.cli import show
+    from producer.cli.progress import steps
+    from producer.jobs.overlays import overlays as job
+
+    root = options.root(library)
+    with steps() as step:
+        drawn = job(root, options.out(out, root), dossier, step)
+    print(show.overlays_text(drawn))
+
+
+def _made(episode: str, library: Path | None, out: Path | None, modules: tuple[str, ...], setup: str | None) -> Made:
+    """Make some outputs; the errors that hold an episode back go to the other stream."""
     from producer.cli import show
     from producer.jobs.build import made as job
 
     root = options.root(library)
-    made = job(root, options.out(out, root), episode, (module,), setup)
+    made = job(root, options.out(out, root), episode, modules, setup)
     if made.dossier is None:
         print(show.errors_text(made.findings, made.files, colour=False), file=sys.stderr)
     return made

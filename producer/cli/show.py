@@ -17,6 +17,7 @@ from producer.basics.located import Places
 
 if TYPE_CHECKING:
     from producer.jobs.mend import Mended
+    from producer.jobs.overlays import Drawn
     from producer.jobs.report import Report
 
 NOTES_SHOWN = 3
@@ -129,6 +130,15 @@ def build_text(report: Report, out: Path) -> str:
         return _NO_EPISODES
     made = _count(len(report.built), "episode")
     return "\n".join([f"{made} built, {len(report.unchanged)} unchanged, {len(report.held_back)} held back", *rows])
+
+
+def overlays_text(drawn: Drawn) -> str:
+    """How many captions were drawn, and where they are."""
+    total = drawn.drawn + drawn.unchanged
+    if not total:
+        return "no caption to draw"
+    folders = " and ".join(str(folder) for folder in drawn.folders)
+    return f"{_count(total, 'picture')} in {folders}: {drawn.drawn} drawn, {drawn.unchanged} unchanged"
 
 
 def colour_wanted() -> bool:

@@ -16,6 +16,7 @@ from producer.captions.srt import to_srt
 from producer.captions.vtt import chapters_vtt, to_vtt
 from producer.model.cue import Chapter, Cue
 from producer.model.dossier import Dossier
+from producer.model.script import Section
 from producer.render.document import Document
 from producer.render.kit import Kit
 from producer.script.on_screen import on_screen
@@ -66,15 +67,17 @@ def to_csv(dossier: Dossier, cues: Iterable[Cue]) -> str:
     rows.writerow(HEADER)
     for cue in cues:
         times = (time_stamp(cue.start_ms, "."), time_stamp(cue.end_ms, "."), f"{cue.duration_ms / 1000:.3f}")
-        rows.writerow((*times, safe_cell(_section_at(dossier, cue.start_ms)), safe_cell(" / ".join(cue.lines))))
+        section = section_at(dossier, cue.start_ms).title
+        rows.writerow((*times, safe_cell(section), safe_cell(" / ".join(cue.lines))))
     return file.getvalue()
+
+
+def section_at(dossier: Dossier, ms: int) -> Section:
+    """The section that is told at a time."""
+    index = bisect_right(dossier.timeline.section_starts, ms) - 1
+    return dossier.narration.sections[max(0, index)]
 
 
 def _sections(dossier: Dossier) -> tuple[Chapter, ...]:
     titles = (one.title for one in dossier.narration.sections)
     return tuple(Chapter(start, title) for start, title in zip(dossier.timeline.section_starts, titles, strict=True))
-
-
-def _section_at(dossier: Dossier, ms: int) -> str:
-    index = bisect_right(dossier.timeline.section_starts, ms) - 1
-    return dossier.narration.sections[max(0, index)].title
