@@ -83,7 +83,10 @@ class _State:
     """What carries over from one sentence to the next."""
 
     setup: str
+    base: str
+    doubt: bool = False
     aside: str = ""
+    pages: dict[str, set[str]] = field(default_factory=dict)
     parameter: str = ""
     parameter_at: int = -_TOPIC_WORDS
     stated: set[str] = field(default_factory=set)
@@ -109,10 +112,10 @@ class Listened:
 
 
 def listen(
-    heard: Speech, sentences: Sequence[Sentence], vocabulary: Vocabulary, names: TopicNames, first_setup: str
+    heard: Speech, sentences: Sequence[Sentence], vocabulary: Vocabulary, names: TopicNames, order: Sequence[str]
 ) -> Listened:
-    """What a take says of settings. `first_setup` is spoken of until another is named."""
-    listener = _Listener(heard, vocabulary, names, _State(first_setup))
+    """What a take says of settings. `order`: the setups as they are told, the first until another is named."""
+    listener = _Listener(heard, vocabulary, names, order, _State(order[0], order[0]))
     for index, sentence in enumerate(sentences):
         listener.take(index, sentence)
     return Listened(
@@ -128,6 +131,7 @@ class _Listener:
     speech: Speech
     vocabulary: Vocabulary
     names: TopicNames
+    order: Sequence[str]
     state: _State
     heard: list[Heard] = field(default_factory=list)
     turns: list[Turn] = field(default_factory=list)
@@ -140,9 +144,9 @@ class _Listener:
         first, last = sentence
         words, state = self.speech.plain[first:last], self.state
         told = topics(self.speech.plain, first, last, self.names)
-        before = (state.setup, state.aside)
+        before = (state.setup, state.aside, state.doubt)
         self._turn(told)
-        self.setups.append(tuple(dict.fromkeys((state.aside or state.setup, state.setup))))
+        self.setups.append(tuple(dict.fromkeys((state.aside or state.setup, state.setup, state.base))))
         text = self.speech.text(first, last)
         where = offsets(self.speech.words[first:last], first)
         # "39.5 first, then 39" counts nothing: no ordinal is meant.
@@ -162,14 +166,25 @@ class _Listener:
         state = self.state
         for one in told:
             if one.kind == "turn":
-                state.setup, state.aside = one.name, ""
+                state.setup = state.base = one.name
+                state.aside, state.doubt = "", False
                 self.turns.append(Turn(one.at, "", one.name))
             elif one.kind == "aside":
                 state.aside = "" if one.name == state.setup else one.name
             else:
-                state.aside, state.parameter = "", ""
-                state.stated.clear()
+                self._page(one.name)
                 self.turns.append(Turn(one.at, one.name, state.setup))
+
+    def _page(self, page: str) -> None:
+        """A page that was told before begins the next setup, if it is not told again: which stays open."""
+        state = self.state
+        state.aside, state.parameter = "", ""
+        state.stated.clear()
+        told = state.pages.setdefault(state.base, set())
+        following = self.order.index(state.base) + 1 if state.base in self.order else len(self.order)
+        state.doubt = page in told and following < len(self.order)
+        state.setup = self.order[following] if state.doubt else state.base
+        told.add(page)
 
     def _carry_over(self, index: int, sentence: Sentence, found: Sequence[Mention], where: Offsets) -> None:
         state, words = self.state, self.speech.plain[sentence[0] : sentence[1]]
@@ -210,11 +225,13 @@ class _Listener:
                 claim = Claim(self.speech.text(at, at + 1), one.start, one.end, state.advised[0], to=one.readings[0])
                 self.heard.append(
                     Heard(claim, frozenset(), *sentence, at, one.readings + one.ratios, state.aside or state.setup,
-                          not state.aside, True, True, False, False, index)
+                          not (state.aside or state.doubt), True, True, False, False, index)
                 )  # fmt: skip
         elif len(state.addresses) == 1 and index - state.addresses_at <= 1:
             name = self.vocabulary.garage.name_of(state.addresses[0])
-            self._read(index, sentence, f"{name}, ", (), [], (state.setup, state.aside), vague=len(counted) > 1)
+            self._read(
+                index, sentence, f"{name}, ", (), [], (state.setup, state.aside, state.doubt), vague=len(counted) > 1
+            )
 
     def _statements(
         self,
@@ -223,7 +240,7 @@ class _Listener:
         found: Sequence[Mention],
         counted: Sequence[Number],
         told: Sequence[Topic],
-        before: tuple[str, str],
+        before: tuple[str, str, bool],
     ) -> None:
         state = self.state
         if self._paired(index, sentence, found, counted, told, before):
@@ -246,7 +263,7 @@ class _Listener:
         found: Sequence[Mention],
         counted: Sequence[Number],
         told: Sequence[Topic],
-        before: tuple[str, str],
+        before: tuple[str, str, bool],
     ) -> bool:
         """Read "left front and left rear, 20.5 and 22": as many figures as settings, straight after the last one."""
         text = self.speech.text(*sentence)
@@ -287,7 +304,7 @@ class _Listener:
         ahead: str,
         subject: tuple[str, ...],
         told: Sequence[Topic],
-        before: tuple[str, str],
+        before: tuple[str, str, bool],
         *,
         vague: bool = False,
     ) -> bool:
@@ -336,7 +353,7 @@ class _Listener:
         )  # fmt: skip
 
 
-def _spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str, str]) -> tuple[str, bool]:
+def _spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str, str, bool]) -> tuple[str, bool]:
     """The setup that a figure at word `at` is about: the last one named before it, the one named straight after it."""
     setups = [one for one in told if one.kind != "page"]
     ahead = [one for one in setups if one.at <= at]
@@ -345,10 +362,10 @@ def _spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str
     after = next((one for one in setups if at < one.at <= following and one.kind == "aside"), None)
     if after is not None:
         return after.name, True
-    setup, aside = before
+    setup, aside, doubt = before
     if any(one.kind == "page" for one in told):
         aside = ""
-    return aside or setup, not aside
+    return aside or setup, not (aside or doubt)
 
 
 def _chained(text: str, counted: Sequence[Number]) -> Sequence[Number]:

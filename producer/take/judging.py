@@ -47,6 +47,7 @@ class Judge:
     def judge(self, heard: Sequence[Heard], listened: Listened) -> list[Judged]:
         """Rights and wrongs of settled statements, in order."""
         found = [judged for one in heard if not one.advice for judged in self._judged(one, listened)]
+        found = [self._of_another(one, found) for one in found]
         return [one for one in found if not one.wrong or self._stands(one, found, listened)]
 
     def _in_place(self, one: Heard, placed: Mapping[int, str]) -> Heard:
@@ -141,6 +142,21 @@ class Judge:
         if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return "than" not in one.heard.hedges
         return not self._anothers(one, every, same)
+
+    def _of_another(self, one: Judged, every: Sequence[Judged]) -> Judged:
+        """A figure that its setting cannot have belongs to one of the page that has it and is not told otherwise: the
+        captions lost its name.
+        """
+        garage, sheet = self.sheets[0].garage, self.sheet(one.setup)
+        setting = garage.settings.get(one.address)
+        if not one.wrong or setting is None or setting.grid.inside(one.figure):
+            return one
+        told = {x.address for x in every if x.setup == one.setup and not x.wrong}
+        for other in garage.on_page(setting.page):
+            value = sheet.values.get(other.address)
+            if value is not None and abs(value) in one.heard.figures and other.address not in told:
+                return self._result(one.heard, one.setup, other.address, value, wrong=False)
+        return one
 
     def _moved_on(self, one: Judged, listened: Listened) -> bool:
         """The first figure of "two seventy-five down to two fifty", where the captions lost the "from"."""

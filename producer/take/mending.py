@@ -28,6 +28,7 @@ _KEPT = (
 )  # fmt: skip
 _DRIFT = 40  # words that an aside within a section may take
 _GAP = 4  # words on either side between two stretches that agree
+_SAME_SHORT = 0.8
 _SAME_NAME = 0.74  # "font" for front, "rera" for rear
 _MARKS = ".?!,:;"
 
@@ -211,13 +212,13 @@ _PLACES = listed("left right front rear on in")
 
 def names_mended(heard: Speech, names: Sequence[str], known: frozenset[str]) -> Speech:
     """Misheard words of the garage's names put right. `known`: words that are right as they stand."""
-    wanted = sorted({word for name in names for word in name.lower().split() if len(word) > 3})
+    wanted = sorted({word for name in names for word in name.lower().replace(",", "").split() if len(word) > 2})
     words, changed = list(heard.words), False
     for at, word in enumerate(heard.plain):
-        if len(word) < 3 or word in known or not word.isalpha():
+        if len(word) < 3 or word in known or word in _KEPT or not word.isalpha():
             continue
         best = max(wanted, key=lambda name, word=word: Indel.normalized_similarity(word, name), default="")  # type: ignore[misc]  # a default binds the loop's word
-        if best and word[0] == best[0] and Indel.normalized_similarity(word, best) >= _SAME_NAME:
+        if best and Indel.normalized_similarity(word, best) >= (_SAME_NAME if len(best) > 3 else _SAME_SHORT):
             words[at], changed = best + heard.words[at][len(heard.words[at].rstrip(_MARKS)) :], True
     if not changed:
         return heard

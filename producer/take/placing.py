@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from rapidfuzz.distance import Indel
+
 from producer.language.numbers import STARTS
 from producer.language.tokens import listed
 from producer.model.garage import Garage
@@ -20,6 +22,7 @@ _ENDS = (
     "that's it", "that is it", "that's both", "that's all", "that's the car", "to wrap up", "wrapping up",
     "before you go", "there you have it", "one last thing", "last thing", "both cars are",
 )  # fmt: skip
+_NEARLY = 0.85
 _CLOCK = listed("clock laps stints stopwatch")
 
 
@@ -147,4 +150,6 @@ def _of_laps(words: Sequence[str]) -> bool:
 
 def _of_the_end(words: Sequence[str]) -> bool:
     text = " ".join(words)
-    return text.startswith(_ENDS) or any(f" {one}" in text[:24] for one in _ENDS)
+    if text.startswith(_ENDS) or any(f" {one}" in text[:24] for one in _ENDS):
+        return True
+    return any(Indel.normalized_similarity(text[: len(one)], one) >= _NEARLY for one in _ENDS)

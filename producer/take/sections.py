@@ -17,6 +17,7 @@ from producer.take.voting import Place, index, last_of, places
 
 _HEAD, _COVERED = 60, 0.45  # words of a section's beginning, and the share of them that must agree
 _NEAR_START = 5
+_LEAD = 6  # words from "Okay, so next is" to the page
 _STRETCH, _ECHO = 30, 0.6
 _TAKEN = 40  # words from the start of a section that is read
 _SNAP, _SILENCE_S = 3, 0.4
@@ -160,13 +161,21 @@ def _placed(
     read: Sequence[Read], named: Named | None, both: Matched, tokens: tuple[int, int], take: Tokens, speech: Speech
 ) -> Placed | None:
     if not read:
-        return None if named is None else Placed(named.at, "names", named.share, named.earlier)
+        return None if named is None else Placed(_sentence(named.at, speech), "names", named.share, named.earlier)
     chosen = read[-1]
     at = _snapped(take.word[min(chosen.at, len(take) - 1)], speech)
     earlier = tuple(_snapped(take.word[one.at], speech) for one in read[:-1])
     other = start_of(both, *tokens)
     otherwise = at if other is None or earlier else _snapped(take.word[other], speech)
     return Placed(at, "words", chosen.score, earlier, otherwise if abs(otherwise - at) > _AGREE else None)
+
+
+def _sentence(word: int, speech: Speech) -> int:
+    """The beginning of the sentence that names a page, as far as the captions or a silence show it."""
+    for at in range(word, max(-1, word - _LEAD), -1):
+        if at == 0 or speech.words[at - 1].endswith((".", "?", "!")) or speech.pause_after(at - 1) >= _SILENCE_S * 1000:
+            return at
+    return word
 
 
 def _snapped(word: int, speech: Speech) -> int:

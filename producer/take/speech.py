@@ -26,7 +26,9 @@ _TAKEN_BACK = (
 _FILLERS = listed("um uh er erm uhh umm ah hmm mm")
 _SIDES, _AXLES = listed("left right"), listed("front rear end")
 _KNOWN = listed("that how what if it the why where when who this")
-_APART_MS = 350  # of silence between two figures: "thirty. Two pounds more" is not thirty-two
+# From one number word to the next, and 70 more for each letter of the first: they are two figures then. "Thirty. Two
+# pounds more" is not thirty-two.
+_APART_MS = 400
 _TRIM = ".,;:!?\"'()[]\u2026\u2013\u2014-"
 
 
@@ -113,7 +115,8 @@ def with_ones(heard: Speech) -> Speech:
     """The "one" of "right rear one" as a figure; elsewhere it counts nothing: "the right rear one"."""
     found = list(heard.words)
     for at in range(2, len(found)):
-        if heard.plain[at] == "one" and _counts(heard.plain[max(0, at - 3) : at]):
+        alone = at + 1 == len(found) or heard.plain[at + 1] not in STARTS
+        if heard.plain[at] == "one" and alone and _counts(heard.plain[max(0, at - 3) : at]):
             found[at] = found[at].lower().replace("one", "1")
     return replace(heard, words=tuple(found), plain=tuple(plain(one) for one in found))
 
@@ -132,7 +135,7 @@ def _figures_apart(words: Sequence[str], starts: Sequence[int]) -> tuple[str, ..
         if (
             word in STARTS
             and plain(words[at + 1]) in STARTS
-            and starts[at + 1] - starts[at] > _APART_MS + 100 * len(word)
+            and starts[at + 1] - starts[at] > _APART_MS + 70 * len(word)
         ):
             found[at] = words[at] + ","
     return tuple(found)

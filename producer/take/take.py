@@ -33,7 +33,7 @@ from producer.take.topics import topic_names
 _STRANGE_WORDS, _STRANGE_VALUES = 0.15, 0.5
 _ENOUGH, _FEW = 8, 3  # settings said
 _SOME, _MOST = 0.7, 0.8
-_PLACES = ["left right front rear page"]
+_PLACES = ("left right front rear page simulation version",)
 _READ = 0.5  # of the sections placed by words: then what is missing was left out
 
 
@@ -69,6 +69,14 @@ def hear(
     return _Take(dossier, listener.script, heard[0], heard[1:], tracks, garages).told(chosen)
 
 
+def _named(dossier: Dossier) -> Iterator[str]:
+    """The names of settings, pages and setups."""
+    garage = dossier.garage
+    yield from (one.name for one in garage.parameters.values())
+    yield from (page.replace("_", " ").replace("-", " ") for page in garage.pages)
+    yield from (name for one in dossier.sheets for name in (one.name, one.setup.purpose) if name)
+
+
 def _choices(dossier: Dossier, tracks: Mapping[str, str], garages: Mapping[str, str]) -> Iterator[str]:
     """Words that a take is checked for: they are never mended into what should have been said."""
     for option in dossier.garage.options.values():
@@ -95,10 +103,12 @@ class _Listener:
         agreed = [one.agreed for some in read for one in some]
         words, tokens = mended(words, tokens, self.script, agreed, self.choices)
         known = frozenset(self.script.tokens.text) | frozenset(vocabulary.phrases) | self.choices
-        words = names_mended(words, [one.name for one in garage.parameters.values()] + _PLACES, known)
+        words = names_mended(words, [*_named(dossier), *_PLACES], known)
         words = with_ones(words)
         cut = sentences(words, vocabulary)
-        listened = listen(words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), dossier.first.id)
+        listened = listen(
+            words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), [one.id for one in dossier.sheets]
+        )
         options = conditions(words, wanted_conditions(garage, dossier.episode))
         tested = version(words, dossier.episode.tested_with)
         return _Heard(words, tokens, read, cut, listened, options, tested, caution_at(words, dossier.channel.caution))

@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from producer.language.number_words import SMALL, TENS
 from producer.language.tokens import listed
 from producer.model.sheet import Sheet
 
@@ -26,6 +27,7 @@ _ARTICLES = listed("the my our your this that")
 _FILLED = (
     _ANNOUNCES | _ARTICLES | listed("and so well then on is up we i'll we'll go with for setup car one all of us it")
 )
+_FIGURES = (frozenset(SMALL) | frozenset(TENS)) - {"one"}
 _STRONG = listed("now next onto switching moving turning")
 _TAKES = listed("gets takes has runs goes wants is uses stays at car setup one")
 _PAGE_WORDS = listed(
@@ -129,7 +131,7 @@ def _named(said: list[str], forms: Sequence[tuple[tuple[str, ...], str]]) -> Ite
 def _setup(said: list[str], places: list[int], at: int, size: int, name: str, several: bool) -> Topic | None:
     before, after = said[max(0, at - 5) : at], said[at + size :]
     end = places[at + size - 1] + 1
-    figures = any(word[0].isdigit() for word in said)
+    figures = any(word[0].isdigit() or word in _FIGURES for word in said)
     lead_in = said[:at]
     if not all(word in _FILLED for word in lead_in):
         strong = next((x for x in range(at - 1, max(-1, at - 5), -1) if said[x] in _STRONG), None)
@@ -138,7 +140,7 @@ def _setup(said: list[str], places: list[int], at: int, size: int, name: str, se
     if several and not figures and not (opens and _STRONG.intersection(lead_in)):
         return None  # "two setups here: the short run and the long run"
     if opens and (len(said) <= _SHORT or not _ASIDE.intersection(lead_in[-2:])) and _announced(lead_in, after, said):
-        return Topic(places[at], end, "turn", name)
+        return Topic(places[at - len(lead_in)], end, "turn", name)
     preposed = len(before) >= 2 and before[-1] in _ARTICLES and before[-2] in _ASIDE
     if preposed and (figures or at <= 3 or not after):
         return Topic(places[at], end, "aside", name)
