@@ -8,7 +8,7 @@ bare figure ("Front weight. Fifty and a half.").
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
@@ -30,6 +30,7 @@ _BARE = listed(
     "or okay again so both"
 )
 _FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
+_LEAD_WORDS = 7
 _SUBJECT_SENTENCES = 3
 _FEELS = listed("tight loose pushes pushing push")
 _ADVISES = listed("if when whenever should")
@@ -86,6 +87,8 @@ class _State:
     base: str
     doubt: bool = False
     aside: str = ""
+    page: str = ""
+    waiting: list[int] = field(default_factory=list)
     pages: dict[str, set[str]] = field(default_factory=dict)
     parameter: str = ""
     parameter_at: int = -_TOPIC_WORDS
@@ -112,16 +115,23 @@ class Listened:
 
 
 def listen(
-    heard: Speech, sentences: Sequence[Sentence], vocabulary: Vocabulary, names: TopicNames, order: Sequence[str]
+    heard: Speech,
+    sentences: Sequence[Sentence],
+    vocabulary: Vocabulary,
+    names: TopicNames,
+    told: Mapping[str, frozenset[str]],
 ) -> Listened:
-    """What a take says of settings. `order`: the setups as they are told, the first until another is named."""
-    listener = _Listener(heard, vocabulary, names, order, _State(order[0], order[0]))
+    """What a take says of settings. `told`: each setup in its order with the settings that are told for it; the first
+    setup is spoken of until another is named.
+    """
+    order = tuple(told)
+    listener = _Listener(heard, vocabulary, names, order, sentences, told, _State(order[0], order[0]))
     for index, sentence in enumerate(sentences):
         listener.take(index, sentence)
+    turns = tuple(sorted(listener.turns, key=lambda one: one.at))
     return Listened(
-        tuple(listener.heard), tuple(listener.turns), tuple(listener.setups), tuple(listener.named),
-        tuple(listener.figures),
-    )  # fmt: skip
+        tuple(listener.heard), turns, tuple(listener.setups), tuple(listener.named), tuple(listener.figures)
+    )
 
 
 @dataclass(slots=True)
@@ -132,6 +142,8 @@ class _Listener:
     vocabulary: Vocabulary
     names: TopicNames
     order: Sequence[str]
+    sentences: Sequence[Sentence]
+    told: Mapping[str, frozenset[str]]
     state: _State
     heard: list[Heard] = field(default_factory=list)
     turns: list[Turn] = field(default_factory=list)
@@ -146,7 +158,8 @@ class _Listener:
         told = topics(self.speech.plain, first, last, self.names)
         before = (state.setup, state.aside, state.doubt)
         self._turn(told)
-        self.setups.append(tuple(dict.fromkeys((state.aside or state.setup, state.setup, state.base))))
+        either = self._following(state.base) if state.doubt else state.base
+        self.setups.append(tuple(dict.fromkeys((state.aside or state.setup, state.setup, state.base, either))))
         text = self.speech.text(first, last)
         where = offsets(self.speech.words[first:last], first)
         # "39.5 first, then 39" counts nothing: no ordinal is meant.
@@ -161,6 +174,7 @@ class _Listener:
         for one in found:
             self.named += [(where.word(one.start), address) for address in one.addresses or (one.parameter,) if address]
         self._carry_over(index, sentence, found, where)
+        self._unnamed_page(index)
 
     def _turn(self, told: Sequence[Topic]) -> None:
         state = self.state
@@ -175,16 +189,64 @@ class _Listener:
                 self._page(one.name)
                 self.turns.append(Turn(one.at, one.name, state.setup))
 
+    def _unnamed_page(self, index: int) -> None:
+        """A page whose name was lost: its settings are told one after the other, two at least."""
+        state, settings = self.state, self.vocabulary.garage.settings
+        for at in range(len(self.heard) - 1, -1, -1):
+            one = self.heard[at]
+            if one.sentence != index:
+                break
+            setting = settings.get(one.claim.parameter)
+            if one.figure is None or one.advice or setting is None or not one.named:
+                continue
+            if setting.page == state.page:
+                state.waiting.clear()
+                continue
+            first = self.heard[state.waiting[0]] if state.waiting else None
+            if first is not None and settings[first.claim.parameter].page != setting.page:
+                state.waiting.clear()
+            state.waiting.append(at)
+            # A later setup is told where it differs: one setting may be all of a page.
+            several = len({self.heard[x].claim.parameter for x in state.waiting}) > 1
+            if several or (state.base != self.order[0] and one.claim.parameter in self.told.get(state.base, ())):
+                self._turned_unnamed(setting.page)
+
+    def _turned_unnamed(self, page: str) -> None:
+        state = self.state
+        waiting = sorted(state.waiting)
+        parameter, addresses = state.parameter, state.addresses
+        self._page(page)
+        state.parameter, state.addresses = parameter, addresses
+        first, _ = self.sentences[self.heard[waiting[0]].sentence]
+        self.turns.append(Turn(self._lead(self.heard[waiting[0]].sentence, first), page, state.setup))
+        for at in waiting:
+            if self.heard[at].sure:
+                self.heard[at] = replace(self.heard[at], setup=state.setup, sure=not state.doubt)
+
+    def _lead(self, sentence: int, first: int) -> int:
+        """The start of a short sentence before one, where it speaks of a page: "Okay, the [lost] page"."""
+        for back in (1, 2):
+            begin, end = self.sentences[max(0, sentence - back)]
+            if end - begin <= _LEAD_WORDS and "page" in self.speech.plain[begin:end]:
+                return begin
+        return first
+
     def _page(self, page: str) -> None:
         """A page that was told before begins the next setup, if it is not told again: which stays open."""
         state = self.state
-        state.aside, state.parameter = "", ""
+        state.aside, state.parameter, state.page = "", "", page
         state.stated.clear()
-        told = state.pages.setdefault(state.base, set())
-        following = self.order.index(state.base) + 1 if state.base in self.order else len(self.order)
-        state.doubt = page in told and following < len(self.order)
-        state.setup = self.order[following] if state.doubt else state.base
+        state.waiting.clear()
+        told, following = state.pages.setdefault(state.base, set()), self._following(state.base)
+        again = page in told and following != state.base
+        state.doubt = state.doubt or again
+        state.setup = following if again else state.base
         told.add(page)
+
+    def _following(self, setup: str) -> str:
+        """The setup that is told after one; the last itself."""
+        at = self.order.index(setup) if setup in self.order else len(self.order) - 1
+        return self.order[min(at + 1, len(self.order) - 1)]
 
     def _carry_over(self, index: int, sentence: Sentence, found: Sequence[Mention], where: Offsets) -> None:
         state, words = self.state, self.speech.plain[sentence[0] : sentence[1]]

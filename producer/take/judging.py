@@ -46,7 +46,7 @@ class Judge:
 
     def judge(self, heard: Sequence[Heard], listened: Listened) -> list[Judged]:
         """Rights and wrongs of settled statements, in order."""
-        found = [judged for one in heard if not one.advice for judged in self._judged(one, listened)]
+        found = [judged for one in heard for judged in self._judged(one, listened)]
         found = [self._of_another(one, found) for one in found]
         return [one for one in found if not one.wrong or self._stands(one, found, listened)]
 
@@ -93,6 +93,8 @@ class Judge:
         rights = [setup for setup in setups if self._right(one, setup)]
         for setup in rights:
             yield self._result(one, setup, address, figure, wrong=False)
+        if one.advice:
+            return  # what to change may be as it is; it is never wrong here
         sibling = self._sibling(one) if not rights else None
         if sibling is not None:
             yield self._result(one, one.setup, sibling, figure, wrong=False)

@@ -106,9 +106,10 @@ class _Listener:
         words = names_mended(words, [*_named(dossier), *_PLACES], known)
         words = with_ones(words)
         cut = sentences(words, vocabulary)
-        listened = listen(
-            words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), [one.id for one in dossier.sheets]
-        )
+        told: dict[str, frozenset[str]] = {}
+        for sheet, address, _ in wanted(dossier.sheets):
+            told[sheet.id] = told.get(sheet.id, frozenset()) | {address}
+        listened = listen(words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), told)
         options = conditions(words, wanted_conditions(garage, dossier.episode))
         tested = version(words, dossier.episode.tested_with)
         return _Heard(words, tokens, read, cut, listened, options, tested, caution_at(words, dossier.channel.caution))

@@ -136,7 +136,9 @@ def _setup(said: list[str], places: list[int], at: int, size: int, name: str, se
     if not all(word in _FILLED for word in lead_in):
         strong = next((x for x in range(at - 1, max(-1, at - 5), -1) if said[x] in _STRONG), None)
         lead_in = lead_in if strong is None else said[strong:at]
-    opens = all(word in _FILLED for word in lead_in)
+    strange = [word for word in lead_in if word not in _FILLED]
+    # "Okay, on to the long run" with one word misheard, and nothing else in the sentence.
+    opens = not strange or (len(strange) == 1 and not after and len(said) <= _SHORT and not figures)
     if several and not figures and not (opens and _STRONG.intersection(lead_in)):
         return None  # "two setups here: the short run and the long run"
     if opens and (len(said) <= _SHORT or not _ASIDE.intersection(lead_in[-2:])) and _announced(lead_in, after, said):
