@@ -21,7 +21,7 @@ Feels = Annotated[tuple[Annotated[Complaint, BeforeValidator(as_complaint)], ...
 
 
 class Request(Record):
-    """One message. `from_` None: it came without a name. `credit` None: never asked, so no credit and the reply asks."""
+    """One message. `from_` None: it came without a name. `credit` None: never asked, so no credit; the reply asks."""
 
     id: Id
     received: Date | None = None

@@ -77,7 +77,7 @@ def test_prose_is_no_question(library: Path, tmp_path: Path, asked: list[object]
     out = tmp_path / "out"
     SecondOpinion(out).of(case(library))
     file = library / EPISODE / "episode.yaml"
-    file.write_text(file.read_text(encoding="utf-8").replace("title: \"", "title: \"Again, ", 1), encoding="utf-8")
+    file.write_text(file.read_text(encoding="utf-8").replace('title: "', 'title: "Again, ', 1), encoding="utf-8")
     SecondOpinion(out).of(case(library))
     assert len(asked) == 2
 

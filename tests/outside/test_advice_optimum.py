@@ -119,9 +119,13 @@ class Program:
         bounds = optimize.LinearConstraint(rows, [low for _, low, _ in self.rows], [high for _, _, high in self.rows])
         whole = np.array([1] * (self.count - len(self.terms)) + [0] * len(self.terms))
         upper = np.where(whole == 1, 1.0, np.inf)
-        done = optimize.milp(
-            goal, constraints=bounds, integrality=whole, bounds=optimize.Bounds(0, upper), options={"mip_rel_gap": 0}
-        )
+        limits = optimize.Bounds(0, upper)
+        # What is simplified away first can leave HiGHS with rows it cannot judge (status 4): then it solves them whole.
+        for first in (True, False):
+            options = {"mip_rel_gap": 0, "presolve": first}
+            done = optimize.milp(goal, constraints=bounds, integrality=whole, bounds=limits, options=options)
+            if done.success:
+                break
         assert done.success, done.message
         self.rows.append((goal, -np.inf, float(done.fun) + room + 1e-7))
         return float(done.fun)
