@@ -16,11 +16,11 @@ import typer
 
 from producer import __version__
 from producer.basics.errors import ProducerError
-from producer.cli import answering, captions_read, evidence, keeping, making, understanding
+from producer.cli import answering, captions_read, evidence, keeping, making, take, understanding
 from producer.cli.app import new_app
 
 app = new_app()
-for _commands in (making, evidence, answering, keeping, understanding, captions_read):
+for _commands in (making, evidence, take, answering, keeping, understanding, captions_read):
     _commands.add_to(app)
 
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from producer.jobs.evidence import evidence_of
+from producer.jobs.heard import heard
 from producer.jobs.opinions import SecondOpinion
 from producer.model.channel import Channel
 from producer.model.dossier import ConditionLine, Dossier, Stamp
@@ -42,10 +44,11 @@ def _complete(case: Case, channel: Channel, garage: Garage, track: Track, opinio
     named = credited(case)
     laps = evidence_of(case)
     narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named, laps)
-    return Dossier(
+    whole = Dossier(
         channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named,
         stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions, laps,
     )  # fmt: skip
+    return replace(whole, take=heard(case, whole))
 
 
 def condition_lines(episode: Episode, garage: Garage) -> tuple[ConditionLine, ...]:

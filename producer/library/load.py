@@ -13,6 +13,7 @@ from producer.basics.finding import Finding, Severity
 from producer.basics.located import Places
 from producer.basics.place import Place
 from producer.library.records import build
+from producer.library.takes import take_captions
 from producer.library.text import read_text
 from producer.model.channel import Channel
 from producer.model.episode import Episode, Setup
@@ -74,7 +75,8 @@ def _load(shelf: _Shelf) -> tuple[Library, list[Finding]]:
     requests = _requests(shelf)
     episodes, broken = _episodes(shelf)
     has_requests = (shelf.root / "requests").is_dir()
-    library = Library(channel, garages, tracks, episodes, requests, shelf.files, has_requests, broken)
+    takes = {one.episode: found for one in episodes.values() if (found := take_captions(shelf.root, one))}
+    library = Library(channel, garages, tracks, episodes, requests, shelf.files, has_requests, broken, takes)
     return library, shelf.findings
 
 

@@ -6,7 +6,7 @@ Outputs choose and arrange; they never compute a figure again. One number, one s
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from producer.model.channel import Channel
@@ -18,6 +18,7 @@ from producer.model.opinion import Opinions
 from producer.model.script import Narration, Timeline
 from producer.model.sheet import Sheet
 from producer.model.stints import Evidence
+from producer.model.take import Take
 from producer.model.track import Track
 
 
@@ -49,7 +50,8 @@ class Dossier:
 
     `guides`, `gearing`, `opinions` by setup id (gearing only where the garage allows it); `stamps` by setup id;
     `conditions` in the garage's order; `credits` the handles of those who consented, in the order of `thanks`;
-    `links` of the channel are in `channel`; `evidence` None where there are no test laps.
+    `links` of the channel are in `channel`; `evidence` None where there are no test laps,
+    `take` None where there are no captions of one.
     """
 
     channel: Channel
@@ -66,6 +68,16 @@ class Dossier:
     timeline: Timeline
     opinions: Mapping[str, Opinions] = field(default_factory=dict)
     evidence: Evidence | None = None
+    take: Take | None = None
+
+    @property
+    def told(self) -> Dossier:
+        """The same with the sections as they were told and their real times, where there is a take: what captions,
+        chapters and cue sheets are made from. What is still to be read keeps the script and its estimate.
+        """
+        if self.take is None or self.take.narration is None or self.take.timeline is None:
+            return self
+        return replace(self, narration=self.take.narration, timeline=self.take.timeline, take=None)
 
     @property
     def first(self) -> Sheet:

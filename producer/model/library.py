@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Literal
 
 from producer.basics.located import Places
 from producer.model.channel import Channel
@@ -21,13 +22,22 @@ def laps_file(episode: Episode, stint: StintEntry) -> str:
 
 
 @dataclass(frozen=True, slots=True)
+class TakeCaptions:
+    """A file of captions as it stands: of the take as recorded or of the finished cut; `file` as in the library."""
+
+    of: Literal["raw", "cut"]
+    file: str
+    data: bytes = field(repr=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Library:
     """What could be built.
 
     `channel` is None where channel.yaml has an error; `files` holds the places and text of each file read
     (files of laps too).
     `has_requests` is False in a public copy without a requests folder: then nothing is said about thanks.
-    `broken` are the ids (folder names) of episodes that could not be built.
+    `broken` are the ids (folder names) of episodes that could not be built; `takes` the captions by episode.
     """
 
     channel: Channel | None
@@ -38,6 +48,7 @@ class Library:
     files: Mapping[str, Places] = field(repr=False)
     has_requests: bool = True
     broken: tuple[str, ...] = ()
+    takes: Mapping[str, tuple[TakeCaptions, ...]] = field(default_factory=dict, repr=False)
 
     def files_of(self, episode: Episode) -> tuple[str, ...]:
         """The files an episode is made from, as they are called: channel, garage, track, its own last."""

@@ -25,7 +25,8 @@ HEADER = ("start", "end", "duration", "section", "show")
 
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike
-    """The caption script in three formats and the chapters; times are those of the dossier's timeline."""
+    """The caption script in three formats and the chapters, in the time of the cut or the take where there is one."""
+    dossier = dossier.told
     cues = shown(dossier)
     yield Document.of_text("captions.srt", to_srt(cues))
     yield Document.of_text("captions.vtt", to_vtt(cues))
@@ -35,11 +36,12 @@ def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001
 
 def shown(dossier: Dossier) -> tuple[Cue, ...]:
     """The captions as they are written: inside the channel's reading profile, never two at once."""
-    return settle(on_screen(dossier), reading_profile(dossier.channel.captions))
+    return settle(on_screen(dossier.told), reading_profile(dossier.channel.captions))
 
 
 def chapters(dossier: Dossier) -> ChapterList:
     """The sections as a list of chapters that the platform takes, or why there is none."""
+    dossier = dossier.told
     limits = dossier.channel.platform.chapters
     total = dossier.timeline.total_ms
     return legal_chapters(_sections(dossier), total, least=limits.least, seconds=limits.seconds)
@@ -49,6 +51,7 @@ def file_chapters(dossier: Dossier) -> tuple[Chapter, ...]:
     """The chapters as files hold them, rising and before the end: those of the platform's list, without one every
     section that has a time of its own.
     """
+    dossier = dossier.told
     before = dossier.timeline.total_ms
     found: list[Chapter] = []
     for one in reversed(chapters(dossier).chapters or _sections(dossier)):
@@ -74,6 +77,7 @@ def to_csv(dossier: Dossier, cues: Iterable[Cue]) -> str:
 
 def section_at(dossier: Dossier, ms: int) -> Section:
     """The section that is told at a time."""
+    dossier = dossier.told
     index = bisect_right(dossier.timeline.section_starts, ms) - 1
     return dossier.narration.sections[max(0, index)]
 

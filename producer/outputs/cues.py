@@ -32,6 +32,7 @@ _TIMED = {
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike
     """The cue sheet in three formats and the chapters in two."""
+    dossier = dossier.told
     found, rate = marks(dossier), rate_of(dossier)
     title, total = dossier.episode.title, dossier.timeline.total_ms
     yield Document.of_text("cues.csv", marks_csv(found, rate))
@@ -49,6 +50,7 @@ def rate_of(dossier: Dossier) -> FrameRate:
 
 def marks(dossier: Dossier) -> tuple[Mark, ...]:
     """Sections and captions in order of time, the section first where both start together."""
+    dossier = dossier.told
     found = sorted((*_sections(dossier), *_captions(dossier)), key=lambda one: (one.start_ms, one.kind == "caption"))
     told = " ".join(_about_times(dossier))
     if not found or not told:

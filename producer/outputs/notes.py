@@ -86,7 +86,7 @@ def _chapters(dossier: Dossier) -> str:
         "raw": "those of the take as recorded; they are timed anew once there is a cut",
         "cut": "those of the cut",
     }
-    return f"{len(found.chapters)} chapters, times {times[dossier.timeline.source]}."
+    return f"{len(found.chapters)} chapters, times {times[dossier.told.timeline.source]}."
 
 
 def _fence(text: str) -> str:

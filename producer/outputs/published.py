@@ -28,7 +28,7 @@ def summary(dossier: Dossier, kit: Kit) -> Summary:
         chapter_problem=listed.reason,
         fast_captions=tuple(_fast(dossier)),
         digest=_digest(dossier),
-        length_ms=dossier.timeline.total_ms,
+        length_ms=dossier.told.timeline.total_ms,
     )
 
 

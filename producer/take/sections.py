@@ -56,9 +56,10 @@ class Read:
 
 @dataclass(frozen=True, slots=True)
 class Lined:
-    """Script and take lined up: a place for each section, and which words were found in both."""
+    """Script and take lined up: a place for each section, where it is read, and which words were found in both."""
 
     placed: tuple[Placed | None, ...]
+    read: tuple[tuple[Read, ...], ...]
     matched: Matched
     script: ScriptTokens
     take: Tokens
@@ -148,7 +149,7 @@ def line_up(
     both = matched(script.tokens.text, take.text)
     free = [_by_names(one, read, take) for one in named]
     placed = [_placed(read[at], free[at], both, script.section(at), take, speech) for at in range(len(read))]
-    return Lined(tuple(placed), both, script, take)
+    return Lined(tuple(placed), tuple(tuple(some) for some in read), both, script, take)
 
 
 def _by_names(named: Named | None, chosen: Sequence[Sequence[Read]], take: Tokens) -> Named | None:
@@ -222,12 +223,11 @@ def asides(lined: Lined, speech: Speech) -> tuple[Aside, ...]:
     """Stretches that stand nowhere in the script; none where the take is talked from notes and not read."""
     if lined.matched.count * 2 < len(lined.script.tokens):
         return ()
-    hit = set(lined.matched.take_of)
-    again = _said_before(lined, len(speech))
+    hit = {token for some in lined.read for one in some for token in one.tokens()}
     found: list[Aside] = []
     first: int | None = None
     for at in range(len(lined.take) + 1):
-        strange = at < len(lined.take) and at not in hit and not any(a <= lined.take.word[at] < b for a, b in again)
+        strange = at < len(lined.take) and at not in hit
         if strange and first is None:
             first = at
         elif not strange and first is not None:
@@ -236,14 +236,3 @@ def asides(lined: Lined, speech: Speech) -> tuple[Aside, ...]:
                 found.append(Aside(speech.ms(begin), speech.ms(end), speech.text(begin, end)))
             first = None
     return tuple(found)
-
-
-def _said_before(lined: Lined, length: int) -> list[tuple[int, int]]:
-    """The words of what was said again later."""
-    edges = sorted({x for one in lined.placed if one is not None for x in (one.at, *one.earlier)})
-    return [
-        (x, next((edge for edge in edges if edge > x), length))
-        for one in lined.placed
-        if one is not None
-        for x in one.earlier
-    ]

@@ -43,14 +43,17 @@ def as_told(
 
 
 def _hits(lined: Lined) -> dict[tuple[int, int], list[tuple[int, int]]]:
-    """(section, passage) -> (how many tokens of it before, word of the take) of the words found in both."""
+    """(section, passage) -> (how many tokens of it before, word of the take) of the words that agree where it counts."""
     found: dict[tuple[int, int], list[tuple[int, int]]] = {}
     first: dict[tuple[int, int], int] = {}
     for token, passage in enumerate(lined.script.passages):
         first.setdefault(passage, token)
-        at = lined.matched.take_of[token]
-        if at >= 0:
-            found.setdefault(passage, []).append((token - first[passage], lined.take.word[at]))
+    for some in lined.read:
+        for one in some[-1].agreed if some else ():
+            for step in range(one.script[1] - one.script[0]):
+                passage = lined.script.passages[one.script[0] + step]
+                before = one.script[0] + step - first[passage]
+                found.setdefault(passage, []).append((before, lined.take.word[one.take[0] + step]))
     return found
 
 
