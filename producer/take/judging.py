@@ -47,7 +47,7 @@ class Judge:
     def judge(self, heard: Sequence[Heard], listened: Listened) -> list[Judged]:
         """Rights and wrongs of settled statements, in order."""
         found = [judged for one in heard for judged in self._judged(one, listened)]
-        found = [self._of_another(one, found) for one in found]
+        found = [self._of_another(self._of_setup(one, found, listened), found) for one in found]
         return [one for one in found if not one.wrong or self._stands(one, found, listened)]
 
     def _in_place(self, one: Heard, placed: Mapping[int, str]) -> Heard:
@@ -144,6 +144,17 @@ class Judge:
         if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return "than" not in one.heard.hedges
         return not self._anothers(one, every, same)
+
+    def _of_setup(self, one: Judged, every: Sequence[Judged], listened: Listened) -> Judged:
+        """Where the setup is in doubt, a figure that is neither's belongs to the one that is told differently here."""
+        if not one.wrong or one.heard.sure:
+            return one
+        right = {(x.setup, x.address) for x in every if not x.wrong}
+        for setup in listened.setups[one.heard.sentence]:
+            differs = self.sheet(setup).value(one.address) != self.sheets[0].value(one.address)
+            if (one.setup, one.address) in right and (setup, one.address) not in right and differs:
+                return self._result(one.heard, setup, one.address, one.figure, wrong=True)
+        return one
 
     def _of_another(self, one: Judged, every: Sequence[Judged]) -> Judged:
         """A figure that its setting cannot have belongs to one of the page that has it and is not told otherwise: the

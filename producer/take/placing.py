@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from rapidfuzz.distance import Indel
@@ -18,6 +18,7 @@ from producer.take.speech import Speech
 # A setup that is announced so many words before its first page begins with the announcement.
 _ANNOUNCED = 45
 _RUN = 60
+_CLOSING, _SILENCE_MS = 45, 800  # words before the caution, and the silence after which a closing begins
 _ENDS = (
     "that's it", "that is it", "that's both", "that's all", "that's the car", "to wrap up", "wrapping up",
     "before you go", "there you have it", "one last thing", "last thing", "both cars are",
@@ -44,20 +45,57 @@ def by_names(
     sentences: Sequence[Sentence],
     listened: Listened,
     conditions: Sequence[int],
+    caution: int | None,
 ) -> list[Named | None]:
-    """A place for each section, None where nothing names it. `conditions`: words where options are told."""
-    named = [_page(one, garage, listened, sentences) if one.page else None for one in narration.sections]
+    """A place for each section, None where nothing names it. `conditions`: words where options are told,
+    `caution` where the caution is said.
+    """
+    owners = _owners(narration, listened)
+    named = [_page(one, garage, listened, sentences, owners) if one.page else None for one in narration.sections]
     last = max((one.at for one in named if one is not None), default=0)
     for index, section in enumerate(narration.sections):
         at = _around(section, heard, sentences, conditions, last)
+        if at is None and section.id == "closing" and caution is not None and caution > last:
+            at = _before(heard, caution)
         if named[index] is None and at is not None:
             named[index] = Named(at, 0.5)
     return named
 
 
-def _page(section: Section, garage: Garage, listened: Listened, sentences: Sequence[Sentence]) -> Named | None:
-    wanted = {x for one in section.passages for x in one.settings}
-    stretches = [one for one in _stretches(section, listened) if one[1] > one[0]]
+def _owners(narration: Narration, listened: Listened) -> dict[int, str]:
+    """Word of each turn to a page -> the section it begins; where the setup is in doubt the one that is told there."""
+    found: dict[int, str] = {}
+    ends = [*(one.at for one in listened.turns), 1 << 60]
+    for turn in listened.turns:
+        sections = [one for one in narration.sections if one.page == turn.page and turn.page]
+        own = [one for one in sections if one.setup == turn.setup]
+        stretch = (turn.at, next(end for end in ends if end > turn.at))
+        if turn.doubt and sections:
+            # A page told whole says more than one told where it differs; of equal shares the topic's counts.
+            best = max(sections, key=lambda one: (round(_share(_wanted(one), stretch, listened), 1), one in own))
+            found[turn.at] = best.id
+        elif own:
+            found[turn.at] = own[0].id
+    return found
+
+
+def _wanted(section: Section) -> set[str]:
+    return {x for one in section.passages for x in one.settings}
+
+
+def _before(heard: Speech, caution: int) -> int | None:
+    """The last long silence not far before the caution: the closing begins after it."""
+    for at in range(caution, max(0, caution - _CLOSING), -1):
+        if heard.pause_after(at - 1) >= _SILENCE_MS:
+            return at
+    return None
+
+
+def _page(
+    section: Section, garage: Garage, listened: Listened, sentences: Sequence[Sentence], owners: Mapping[int, str]
+) -> Named | None:
+    wanted = _wanted(section)
+    stretches = [one for one in _stretches(section, listened, owners) if one[1] > one[0]]
     shares = [_share(wanted, stretch, listened) for stretch in stretches]
     told = zip(stretches, shares, strict=True)
     good = [(first, share) for (first, _), share in told if share and share * 2 >= max(shares)]
@@ -67,13 +105,13 @@ def _page(section: Section, garage: Garage, listened: Listened, sentences: Seque
     return Named(_with_announcement(at, section.setup or "", listened), share, tuple(first for first, _ in before))
 
 
-def _stretches(section: Section, listened: Listened) -> list[tuple[int, int]]:
+def _stretches(section: Section, listened: Listened, owners: Mapping[int, str]) -> list[tuple[int, int]]:
     """Words from each naming of the section's page, in its setup, to the next page or setup."""
     ends = [*(one.at for one in listened.turns), 1 << 60]
     return [
         (one.at, next(end for end in ends if end > one.at))
         for one in listened.turns
-        if one.page == section.page and one.setup == section.setup
+        if one.page and owners.get(one.at) == section.id
     ]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from producer.language.number_words import SMALL
 from producer.model.script import Narration
 from producer.model.take import Aside, HeardSection, PlacedBy
 from producer.take.chain import rising
@@ -17,6 +18,7 @@ from producer.take.voting import Place, index, last_of, places
 
 _HEAD, _COVERED = 60, 0.45  # words of a section's beginning, and the share of them that must agree
 _NEAR_START = 5
+_LONG_SILENCE_S = 0.8
 _LEAD = 6  # words from "Okay, so next is" to the page
 _STRETCH, _ECHO = 30, 0.6
 _TAKEN = 40  # words from the start of a section that is read
@@ -172,7 +174,14 @@ def _placed(
 
 
 def _sentence(word: int, speech: Speech) -> int:
-    """The beginning of the sentence that names a page, as far as the captions or a silence show it."""
+    """The beginning of what leads up to a page's name: after a long silence shortly before it, where no figure stands
+    between, else of its sentence, as far as the captions or a silence show it.
+    """
+    for at in range(word, max(-1, word - 2 * _LEAD), -1):
+        if at == 0 or speech.pause_after(at - 1) >= _LONG_SILENCE_S * 1000:
+            return at
+        if speech.plain[at - 1][:1].isdigit() or speech.plain[at - 1] in SMALL:
+            break
     for at in range(word, max(-1, word - _LEAD), -1):
         if at == 0 or speech.words[at - 1].endswith((".", "?", "!")) or speech.pause_after(at - 1) >= _SILENCE_S * 1000:
             return at

@@ -13,9 +13,10 @@ from producer.take.advised import Misadvised, misadvised
 from producer.take.caution import caution_at
 from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
 from producer.take.directions import FromWrong, Turned, from_wrong, turned
-from producer.take.heard import Heard, Listened, listen
+from producer.take.heard import Heard, Listened
 from producer.take.judging import Judge, Judged
 from producer.take.likeness import ScriptTokens, Tokens, script_tokens, take_tokens
+from producer.take.listening import listen
 from producer.take.mending import mended, names_mended
 from producer.take.missing import unsaid, wanted
 from producer.take.names import Misnamed, Names, misnamed, own_name_said
@@ -151,7 +152,9 @@ class _Take:
     def _line_up(self) -> Lined:
         main, dossier = self.main, self.dossier
         at = [one.at for one in main.conditions]
-        by_name = by_names(dossier.narration, dossier.garage, main.speech, main.sentences, main.listened, at)
+        by_name = by_names(
+            dossier.narration, dossier.garage, main.speech, main.sentences, main.listened, at, main.caution
+        )
         return line_up(self.script, main.tokens, main.read, by_name, main.speech)
 
     def _placed(self, spans: Sequence[tuple[int, int] | None], lined: Lined) -> dict[int, str]:

@@ -43,7 +43,7 @@ def as_told(
 
 
 def _hits(lined: Lined) -> dict[tuple[int, int], list[tuple[int, int]]]:
-    """(section, passage) -> (how many tokens of it before, word of the take) of the words that agree where it counts."""
+    """(section, passage) -> (how many tokens of it before, word of the take) of the words that agree."""
     found: dict[tuple[int, int], list[tuple[int, int]]] = {}
     first: dict[tuple[int, int], int] = {}
     for token, passage in enumerate(lined.script.passages):

@@ -1,0 +1,55 @@
+"""How figures stand in a sentence: alone, in a row, for an advice, and of which setup."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from producer.language.numbers import STARTS, Number
+from producer.language.statements import Statement
+from producer.language.terms import Vocabulary
+from producer.language.tokens import listed
+from producer.take.topics import Topic
+
+_BARE = listed(
+    "it it's its that's that is at i'm i we're we run running set sits stays here um uh so and the a of percent pounds "
+    "per inch inches psi degrees clicks on about to point minus half quarter three quarters an oh hundred first then "
+    "or okay again so both"
+)
+
+
+def spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str, str, bool]) -> tuple[str, bool]:
+    """The setup that a figure at word `at` is about: the last one named before it, the one named straight after it."""
+    setups = [one for one in told if one.kind != "page"]
+    ahead = [one for one in setups if one.at <= at]
+    if ahead:
+        return ahead[-1].name, True
+    after = next((one for one in setups if at < one.at <= following and one.kind == "aside"), None)
+    if after is not None:
+        return after.name, True
+    setup, aside, doubt = before
+    if any(one.kind == "page" for one in told):
+        aside = ""
+    return aside or setup, not (aside or doubt)
+
+
+def chained(text: str, counted: Sequence[Number]) -> Sequence[Number]:
+    """The first figures with nothing but "and" or a comma between them."""
+    for at in range(1, len(counted)):
+        if text[counted[at - 1].end : counted[at].start].strip(" ,").lower() not in {"", "and"}:
+            return counted[:at]
+    return counted
+
+
+def stands_for(words: Sequence[str], at: int) -> bool:
+    """Whether a figure at word `at` says what the advice before it comes to: "that is 175 on the left rear"."""
+    before = words[max(0, at - 2) : at]
+    return tuple(before) == ("that", "is") or before[-1:] in (("that's",), ("so",), ("try",))
+
+
+def possible(one: Statement, vocabulary: Vocabulary) -> bool:
+    figure = one.claim.value if one.claim.value is not None else one.claim.to
+    return figure is not None and vocabulary.grids[one.claim.parameter].inside(figure)
+
+
+def bare_word(word: str) -> bool:
+    return word in _BARE or word[:1].isdigit() or word[:1] in "\u2212-+." or word in STARTS
