@@ -9,7 +9,7 @@ from decimal import Decimal
 from producer.model.sheet import Sheet, SheetReason
 from producer.model.words import Direction
 from producer.take.heard import Heard
-from producer.take.judging import UNSURE, small
+from producer.take.judging import UNSURE, plausible
 from producer.take.sentences import Sentence
 
 _LONGEST = 30  # words: in a longer sentence (captions without stops) a movement may answer anything
@@ -50,7 +50,7 @@ def misadvised(heard: Sequence[Heard], sheets: Sequence[Sheet], sentences: Seque
 def _of_figure(one: Heard, sheet: Sheet, asked: Sequence[Sheet]) -> Misadvised | None:
     figure = one.figure
     own = stops(sheet, one.claim.parameter)
-    if figure is None or not own or small(sheet, one.claim.parameter, figure):
+    if figure is None or not own or not plausible(sheet, one.claim.parameter, figure):
         return None
     address = one.claim.parameter
     allowed = {abs(x) for each in asked for x in (*stops(each, address), *_present(each, address))}

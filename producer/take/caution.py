@@ -19,7 +19,7 @@ def caution_at(heard: Speech, caution: str) -> int | None:
     """The word where the caution is said for the last time, in whatever words or in the channel's; None where it is
     not.
     """
-    real = [at for at, word in enumerate(heard.plain) if word == "real"]
+    real = [at for at, word in enumerate(heard.plain) if word == "real" or _not_for_a_car(heard.plain, at)]
     found = [
         min(at, near)
         for at, word in enumerate(heard.plain)
@@ -28,6 +28,11 @@ def caution_at(heard: Speech, caution: str) -> int | None:
         if abs(at - near) <= REACH
     ]
     return found[-1] if found else _in_its_words(heard.plain, [plain(word) for word in caution.split()])
+
+
+def _not_for_a_car(words: Sequence[str], at: int) -> bool:
+    """As in "not for a [lost] car"."""
+    return words[at] == "car" and words[at - 1 : at] != ("the",) and "not" in words[max(0, at - 5) : at]
 
 
 def _simulation(word: str) -> bool:

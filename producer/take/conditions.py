@@ -18,6 +18,7 @@ from producer.take.speech import Speech
 _BEFORE, _AFTER = 6, 3  # words between an option's name and its choice
 _TOGETHER = 30
 _NEARLY = 0.8
+_VERSION_WORDS = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +143,19 @@ def version(heard: Speech, tested_with: str | None) -> Condition | None:
             if read and read[0].start == 0 and read[0].readings:
                 right = _same(read[0].readings, text, tested_with)
                 found.append(Condition(want, at, str(read[0].readings[0]), right))
-    return next((one for one in found if one.right), found[-1] if found else None)
+    told = next((one for one in found if one.right), None) or _of_the_simulation(heard, want, tested_with)
+    return told if told is not None or not found else found[-1]
+
+
+def _of_the_simulation(heard: Speech, want: Wanted, tested_with: str) -> Condition | None:
+    """As in "[lost] 3.1 of the simulation"."""
+    for at, word in enumerate(heard.plain):
+        if word.startswith("simulat"):
+            first = max(0, at - _VERSION_WORDS)
+            for number in numbers(heard.text(first, at)):
+                if _same(number.readings, heard.text(first, at)[number.start :], tested_with):
+                    return Condition(want, first, tested_with, right=True)
+    return None
 
 
 def _same(readings: Sequence[Decimal], text: str, tested_with: str) -> bool:

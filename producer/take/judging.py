@@ -133,7 +133,7 @@ class Judge:
 
     def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened) -> bool:
         """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's."""
-        if self._moved_on(one, listened) or small(self.sheets[0], one.address, one.figure):
+        if self._moved_on(one, listened) or not plausible(self.sheets[0], one.address, one.figure):
             return False
         same = [x for x in every if not x.wrong and x.address == one.address and x.setup == one.setup]
         if any(self.repeats.taken_back(one.heard, x.heard) for x in same):
@@ -206,9 +206,17 @@ class Judge:
         return {x for x in found if x is not None}
 
 
-def small(sheet: Sheet, address: str, figure: Decimal) -> bool:
-    """Whether a figure is a few clicks of a setting that has no such value: "half a percent", its verb lost."""
+def plausible(sheet: Sheet, address: str, figure: Decimal) -> bool:
+    """Whether a figure may be meant as a setting's value.
+
+    No few clicks of one that has no such value are ("half a percent", its verb lost), and nothing far outside its
+    limits, which the captions put to the wrong name.
+    """
     setting = sheet.garage.settings.get(address)
-    if setting is None or setting.grid.inside(figure) or setting.grid.step is None:
+    if setting is None or setting.grid.inside(figure):
+        return True
+    grid = setting.grid
+    if grid.step is not None and abs(figure) <= 10 * grid.step:
         return False
-    return abs(figure) <= 10 * setting.grid.step
+    span = grid.high - grid.low
+    return grid.low - span <= figure <= grid.high + span

@@ -19,7 +19,7 @@ from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import listed
 from producer.model.claim import Claim
 from producer.take.heard import Heard, Listened, Turn
-from producer.take.phrasing import bare_word, chained, possible, spoken_of, stands_for
+from producer.take.phrasing import chained, only_figures, possible, spoken_of, stands_for
 from producer.take.sentences import Sentence
 from producer.take.speech import Offsets, Speech, offsets
 from producer.take.topics import Topic, TopicNames, topics
@@ -106,7 +106,7 @@ class _Listener:
         self.figures += [(where.word(one.start), one.readings + one.ratios) for one in counted]
         found = mentions(text, self.vocabulary)
         if found or counted or state.addresses_at >= index - _SUBJECT_SENTENCES:
-            if not found and counted and all(bare_word(one) for one in words):
+            if not found and counted and only_figures(words):
                 self._bare_figures(index, sentence, counted, where)
             else:
                 self._statements(index, sentence, found, counted, told, before)

@@ -14,6 +14,7 @@ from producer.take.heard import Listened
 from producer.take.judging import Judged
 from producer.take.speech import Speech
 
+_ANYWHERE = ((0, 1 << 60),)
 _NAME_BEFORE, _NAME_AFTER = 7, 3
 _ALIKE = 0.7
 # Words that stand in half of all names tell nothing apart from the figure beside them.
@@ -56,7 +57,7 @@ def unsaid(
     for sheet, address, value in wanted(sheets):
         if (sheet.id, address) in said:
             continue
-        spans = zones.get((sheet.id, sheet.setting(address).page), ())
+        spans = zones.get((sheet.id, sheet.setting(address).page), _ANYWHERE)
         index = _garbled(heard, sheet, address, value, free, spans)
         if index is None:
             yield Unsaid(sheet.id, address, value)
@@ -80,7 +81,7 @@ def _garbled(
         around = (*heard.plain[max(0, at - _NAME_BEFORE) : at], *heard.plain[at + 1 : at + 1 + _NAME_AFTER])
         # A figure of three digits or a fraction is hardly there by chance.
         telling = len(f"{value.normalize():f}".strip("-").replace(".", "")) >= 3
-        if telling or any(_alike(word, name) for word in around for name in names):
+        if (telling and spans is not _ANYWHERE) or any(_alike(word, name) for word in around for name in names):
             return index
     return None
 

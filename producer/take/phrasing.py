@@ -10,6 +10,7 @@ from producer.language.terms import Vocabulary
 from producer.language.tokens import listed
 from producer.take.topics import Topic
 
+_SHORT = 5
 _BARE = listed(
     "it it's its that's that is at i'm i we're we run running set sits stays here um uh so and the a of percent pounds "
     "per inch inches psi degrees clicks on about to point minus half quarter three quarters an oh hundred first then "
@@ -51,5 +52,11 @@ def possible(one: Statement, vocabulary: Vocabulary) -> bool:
     return figure is not None and vocabulary.grids[one.claim.parameter].inside(figure)
 
 
-def bare_word(word: str) -> bool:
+def only_figures(words: Sequence[str]) -> bool:
+    """Whether a sentence says hardly more than figures: "It's at nine", one word of it misheard or not."""
+    strange = sum(not _bare_word(word) for word in words)
+    return strange == 0 or (strange == 1 and len(words) <= _SHORT)
+
+
+def _bare_word(word: str) -> bool:
     return word in _BARE or word[:1].isdigit() or word[:1] in "\u2212-+." or word in STARTS

@@ -111,20 +111,25 @@ def _twice(word: str) -> bool:
     return word in STARTS or word[:1].isdigit() or word in {"had", "that"}
 
 
-def with_ones(heard: Speech) -> Speech:
-    """The "one" of "right rear one" as a figure; elsewhere it counts nothing: "the right rear one"."""
+def with_ones(heard: Speech, heads: frozenset[str]) -> Speech:
+    """The "one" of "right rear one" as a figure; elsewhere it counts nothing: "the right rear one".
+
+    `heads`: the last words of the settings' names.
+    """
     found = list(heard.words)
     for at in range(2, len(found)):
         alone = at + 1 == len(found) or heard.plain[at + 1] not in STARTS
-        if heard.plain[at] == "one" and alone and _counts(heard.plain[max(0, at - 3) : at]):
+        if heard.plain[at] == "one" and alone and _counts(heard.plain[max(0, at - 3) : at], heads):
             found[at] = found[at].lower().replace("one", "1")
     return replace(heard, words=tuple(found), plain=tuple(plain(one) for one in found))
 
 
-def _counts(before: Sequence[str]) -> bool:
-    """Whether a "one" after these words is a figure: "right rear one", "the compression is at one"."""
+def _counts(before: Sequence[str], heads: frozenset[str]) -> bool:
+    """Whether a "one" after these words is a figure: "right rear one", "front bar, one", "is at one"."""
     corner = before[-1] in _AXLES and before[-2] in _SIDES and before[:-2] != ("the",)
-    return corner or tuple(before[-2:]) == ("is", "at")
+    named = before[-1] in heads and before[-2] != "the"
+    set_at = before[-1] == "at" and (before[-2] in heads or before[-2] in {"is", "it's"})
+    return corner or named or set_at or tuple(before[-2:]) in {("i", "run"), ("back", "to")}
 
 
 def _figures_apart(words: Sequence[str], starts: Sequence[int]) -> tuple[str, ...]:

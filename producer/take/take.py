@@ -105,7 +105,7 @@ class _Listener:
         words, tokens = mended(words, tokens, self.script, agreed, self.choices)
         known = frozenset(self.script.tokens.text) | frozenset(vocabulary.phrases) | self.choices
         words = names_mended(words, [*_named(dossier), *_PLACES], known)
-        words = with_ones(words)
+        words = with_ones(words, frozenset(one.name.lower().split()[-1] for one in garage.parameters.values()))
         cut = sentences(words, vocabulary)
         told: dict[str, frozenset[str]] = {}
         for sheet, address, _ in wanted(dossier.sheets):

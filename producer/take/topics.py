@@ -34,6 +34,7 @@ _PAGE_WORDS = listed(
     "page screen tab next is the first last then and let's on to go look at are first's now so section okay ok well "
     "start we i come comes"
 )
+_TURNS = (["now", "the"], ["on", "the"], ["onto", "the"])
 _SHORT = 9  # words: a sentence that only names a setup or a page
 # Directly before "the long run" these make it something else's place or measure: "it belongs to the short run".
 _NOT_ABOUT = ("than the", "as in the", "as in", "belongs to the", "you have the", "like the", "is the", "as the")
@@ -92,10 +93,20 @@ def topics(plain: Sequence[str], first: int, last: int, names: TopicNames) -> li
     """The topics that the sentence of words `first` to `last` names, in order. "short-run" is two words of a name."""
     said, places = _split(plain, first, last)
     named = [one for one in _named(said, names.setups) if not _in_passing(said, one[0])]
+    if not named:
+        named = list(_half(said, names.setups))
     several = len({name for _, _, name in named}) > 1
     setups = (_setup(said, places, at, size, name, several) for at, size, name in named)
     pages = (_page(said, places, at, size, name) for at, size, name in _named(said, names.pages))
     return sorted((one for one in (*setups, *pages) if one is not None), key=lambda one: one.at)
+
+
+def _half(said: list[str], forms: Sequence[tuple[tuple[str, ...], str]]) -> Iterator[tuple[int, int, str]]:
+    """As in "on to the long", the rest of the name lost: its first word straight after what announces it."""
+    firsts = {form[0]: name for form, name in forms if len(form) > 1}
+    for at in range(2, len(said)):
+        if said[at] in firsts and said[at - 1] == "the" and _strong(said, at)[:1] + _strong(said, at)[-1:] in _TURNS:
+            yield at, 1, firsts[said[at]]
 
 
 def _in_passing(said: list[str], at: int) -> bool:
@@ -134,12 +145,12 @@ def _setup(said: list[str], places: list[int], at: int, size: int, name: str, se
     figures = any(word[0].isdigit() or word in _FIGURES for word in said)
     lead_in = said[:at]
     if not all(word in _FILLED for word in lead_in):
-        strong = next((x for x in range(at - 1, max(-1, at - 5), -1) if said[x] in _STRONG), None)
-        lead_in = lead_in if strong is None else said[strong:at]
+        lead_in = _strong(said, at) or lead_in
     strange = [word for word in lead_in if word not in _FILLED]
-    # "Okay, on to the long run" with one word misheard, and nothing else in the sentence.
-    opens = not strange or (len(strange) == 1 and not after and len(said) <= _SHORT and not figures)
-    if several and not figures and not (opens and _STRONG.intersection(lead_in)):
+    # "Now tho long run", or one word misheard and nothing else in the sentence.
+    forgiven = len(strange) == 1 and (bool(_strong(said, at)) or (not after and len(said) <= _SHORT and not figures))
+    opens = not strange or forgiven
+    if several and not figures and not (opens and _strong(said, at)):
         return None  # "two setups here: the short run and the long run"
     if opens and (len(said) <= _SHORT or not _ASIDE.intersection(lead_in[-2:])) and _announced(lead_in, after, said):
         return Topic(places[at - len(lead_in)], end, "turn", name)
@@ -151,6 +162,14 @@ def _setup(said: list[str], places: list[int], at: int, size: int, name: str, se
     if figures and lead_in and lead_in[-1] in _ARTICLES and after and after[0] in _TAKES:
         return Topic(places[at], end, "aside", name)
     return None
+
+
+def _strong(said: list[str], at: int) -> list[str]:
+    """The words before a name from "now", "on to" and the like on; [] where none is near."""
+    for x in range(at - 1, max(-1, at - 5), -1):
+        if said[x] in _STRONG or (said[x] == "on" and said[x + 1 : x + 2] == ["to"]):
+            return said[x:at]
+    return []
 
 
 def _announced(lead_in: list[str], after: list[str], said: list[str]) -> bool:
