@@ -10,12 +10,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from producer.language.tokens import listed
 from producer.model.sheet import Sheet
 from producer.take.heard import Heard, Listened
 from producer.take.repeats import Repeats
 
 # Said beside a figure, these make it somebody's wish, try or other car.
 UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question", "occasion", "vague"})
+# "The garage has 850 here, and I run 775": the first figure is what it is compared with.
+_COMPARES = listed("default default's garage stock standard baseline instead from was has usually had not")
 _NEAR_WORDS = 40
 _MOVEMENT = 8  # words from the first figure of a movement to the second
 _SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
@@ -139,7 +142,9 @@ class Judge:
         if any(self.repeats.taken_back(one.heard, x.heard) for x in same):
             return False
         beside = [x for x in same if abs(x.heard.sentence - one.heard.sentence) <= 1]
-        if beside and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
+        first, last = self.repeats.sentences[one.heard.sentence]
+        compares = not _COMPARES.isdisjoint(self.repeats.speech.plain[first:last])
+        if beside and compares and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return False
         if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return "than" not in one.heard.hedges
@@ -175,12 +180,19 @@ class Judge:
         """The first figure of "two seventy-five down to two fifty", where the captions lost the "from"."""
         if abs(one.figure) not in {abs(x) for x in self.starts(one.setup, one.address)}:
             return False
-        after = (readings for at, readings in listened.figures if one.heard.at < at <= one.heard.at + _MOVEMENT)
-        return any(abs(one.expected) in {abs(x) for x in readings} for readings in after)
+        words, first = self.repeats.speech.plain, one.heard.at
+        after = ((at, readings) for at, readings in listened.figures if first < at <= first + _MOVEMENT)
+        return any(abs(one.expected) in {abs(x) for x in seen} and "to" in words[first:at] for at, seen in after)
+
+    def _named_whole(self, one: Judged) -> bool:
+        """Whether the parameter's own name stands with the figure: then no other can be meant."""
+        name = self.sheets[0].garage.parameters[one.address.split(".")[0]].name.lower().split()[-1]
+        heard = one.heard
+        return name in self.repeats.speech.plain[max(0, heard.first - 2) : heard.last + 2]
 
     def _anothers(self, one: Judged, every: Sequence[Judged], same: Sequence[Judged]) -> bool:
         """A figure put to the wrong corner by a lost word: it is a neighbour's that has none, and this has its own."""
-        if not any(abs(x.heard.at - one.heard.at) <= _NEAR_WORDS for x in same):
+        if self._named_whole(one) or not any(abs(x.heard.at - one.heard.at) <= _NEAR_WORDS for x in same):
             return False
         garage, sheet = self.sheets[0].garage, self.sheet(one.setup)
         setting = garage.settings.get(one.address)

@@ -28,6 +28,7 @@ from producer.take.topics import Topic, TopicNames, topics
 _TOPIC_WORDS = 250
 _FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
 _LEAD_WORDS = 7
+_NAME_WORDS = 4  # a sentence that only names a setting begins a new one
 _SUBJECT_SENTENCES = 3
 _FEELS = listed("tight loose pushes pushing push")
 _ADVISES = listed("if when whenever should")
@@ -203,8 +204,11 @@ class _Listener:
         asks = any(one.endswith("?") for one in self.speech.words[sentence[0] : sentence[1]])
         if _FEELS.intersection(words) and (asks or not self.speech.punctuated or _ADVISES.intersection(words)):
             state.advice_at, state.advised = index, state.addresses
-        elif 0 < index - state.advice_at <= 1 and state.addresses_at == index:
-            state.advised = state.addresses  # "Tight in the middle, with a wheel? Go back a size on the front bar."
+        elif 0 < index - state.advice_at <= 1 and state.addresses_at == index and len(words) > _NAME_WORDS:
+            state.advice_at, state.advised = (
+                index,
+                state.addresses,
+            )  # "Tight in the middle, with a wheel? Go back a size on the front bar."
 
     def _of_topic(self, one: Mention, first: int) -> tuple[str, ...]:
         """The addresses of a bare corner or end of the parameter named last."""
@@ -216,7 +220,7 @@ class _Listener:
     def _bare_figures(self, index: int, sentence: Sentence, counted: Sequence[Number], where: Offsets) -> None:
         """ "That is 800, then 825" after an advice; "Fifty and a half" after a setting's name."""
         state = self.state
-        if 0 <= index - state.advice_at <= 2 and state.advised:
+        if 0 <= index - state.advice_at <= 2 and state.advised and state.addresses_at <= state.advice_at:
             state.advice_at = index
             grid = self.vocabulary.grids[state.advised[0]]
             for one in counted:

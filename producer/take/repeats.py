@@ -7,8 +7,10 @@ from dataclasses import dataclass
 
 from rapidfuzz.distance import Indel
 
+from producer.language.number_words import PARTS, SMALL, TENS
 from producer.language.tokens import listed
 from producer.take.heard import Heard
+from producer.take.sentences import Sentence
 from producer.take.speech import Speech
 
 _AROUND = 8  # words on each side
@@ -19,6 +21,7 @@ _TELLING = 4  # words: "left front, 725" stands in a list and again at its reaso
 _SORRY = listed("sorry wait correction oops scratch")
 _SORRY_REACH = 10
 _FIGURES = "0123456789"
+_NUMBER_WORDS = frozenset(SMALL) | frozenset(TENS) | frozenset(PARTS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +29,7 @@ class Repeats:
     """One take's words, ready for comparing stretches of them."""
 
     speech: Speech
+    sentences: Sequence[Sentence]
 
     def taken_back(self, wrong: Heard, right: Heard) -> bool:
         """Whether a later statement stands in place of an earlier one: said again in the same words, straight after it,
@@ -36,18 +40,19 @@ class Repeats:
         if len(between) <= _SORRY_REACH and (not _SORRY.isdisjoint(between) or _meant(between)):
             return True
         soon = self.speech.ms(right.at) - self.speech.ms(wrong.at) <= _RESTART_MS
-        if soon and right.sentence - wrong.sentence <= 1 and self._alike(self._own(wrong), self._own(right)) >= _SAME:
-            return True
+        if soon and right.sentence - wrong.sentence == 1:
+            # Begun again: the same sentence once more, not "so that is why it is at 775".
+            one, other = (self._masked(*self.sentences[x.sentence]) for x in (wrong, right))
+            if self._alike(one, other) >= _SAME:
+                return True
         return right.at - wrong.at >= _AROUND and self._alike(self._around(wrong), self._around(right)) >= _ALIKE
-
-    def _own(self, one: Heard) -> list[str]:
-        return self._masked(one.first, one.last)
 
     def _around(self, one: Heard) -> list[str]:
         return self._masked(max(0, one.at - _AROUND), min(len(self.speech), one.at + _AROUND))
 
     def _masked(self, first: int, last: int) -> list[str]:
-        return ["#" if word[:1] in _FIGURES and word else word for word in self.speech.plain[first:last]]
+        words = self.speech.plain[first:last]
+        return ["#" if word and (word[:1] in _FIGURES or word in _NUMBER_WORDS) else word for word in words]
 
     def _alike(self, one: Sequence[str], other: Sequence[str]) -> float:
         return Indel.normalized_similarity(one, other) if min(len(one), len(other)) >= _TELLING else 0.0

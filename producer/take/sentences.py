@@ -30,6 +30,7 @@ _GOES_ON = listed(
     "instead is would"
 )
 _BEFORE = listed("the my our now and on so then a for both your")
+_LEADS_TO = listed("on to the next is okay ok now then and let's go i start with onto")
 _FRESH = listed("so okay but now and the i it")
 _FEELS = listed("tight loose pushing free")
 _TO = listed("to up down back")
@@ -126,10 +127,14 @@ def _close(words: Sequence[str], first: int, last: int) -> bool:
 
 
 def _turns(words: Sequence[str], piece: Sentence) -> Iterator[int]:
-    """Before "if it ..." and after "... page"."""
+    """Before "if it ...", and around "on to the ... page"."""
     first, last = piece
     for at in range(first, last):
         if words[at] == "if" and at + 1 < last and words[at + 1] in _IF_WHO:
             yield at
         elif words[at] == "page":
             yield at + 1
+            begin = at - 1
+            while begin > first and words[begin - 1] in _LEADS_TO:
+                begin -= 1
+            yield begin

@@ -15,7 +15,7 @@ from producer.model.said import CaptionFile, SaidLine, SaidWord
 _STOPS = (".", "?", "!")
 # Captions with fewer stops than one in so many words are taken to have none: automatic ones.
 _STOP_IN_WORDS = 60
-_PAUSE_MS = 700
+_PAUSE_MS, _LONG_PAUSE_MS = 700, 1000
 # A pause after or before one of these ends nothing: "the right front is at ... 775".
 _LEADS = listed("at is the to of and from a an on in with by about it's i'm we're that's minus point")
 # What begins a sentence that takes back the one before: the two are read as one.
@@ -118,7 +118,7 @@ def with_ones(heard: Speech, heads: frozenset[str]) -> Speech:
     """
     found = list(heard.words)
     for at in range(2, len(found)):
-        alone = at + 1 == len(found) or heard.plain[at + 1] not in STARTS
+        alone = at + 1 == len(found) or found[at].endswith(",") or heard.plain[at + 1] not in STARTS
         if heard.plain[at] == "one" and alone and _counts(heard.plain[max(0, at - 3) : at], heads):
             found[at] = found[at].lower().replace("one", "1")
     return replace(heard, words=tuple(found), plain=tuple(plain(one) for one in found))
@@ -164,7 +164,7 @@ def breaks(heard: Speech) -> list[int]:
 def _pauses(heard: Speech, at: int) -> bool:
     following = heard.plain[at + 1]
     if heard.plain[at] in _LEADS or following[:1].isdigit():
-        return False
+        return heard.pause_after(at) >= _LONG_PAUSE_MS
     return heard.pause_after(at) >= _PAUSE_MS
 
 

@@ -132,7 +132,7 @@ class _Take:
         dossier, main, of = self.dossier, self.main, files[0].of
         lined = self._line_up()
         spans = word_spans(lined, len(main.speech))
-        judge = Judge(dossier.sheets, Repeats(main.speech))
+        judge = Judge(dossier.sheets, Repeats(main.speech, main.sentences))
         settled = judge.settled(main.listened, self._placed(spans, lined))
         judged = judge.judge(settled, main.listened)
         sections = heard_sections(dossier.narration, lined, main.speech)
@@ -201,7 +201,7 @@ class _Take:
         spans: Sequence[tuple[int, int] | None],
     ) -> Iterator[TakeFinding]:
         teller, main = Teller(self.dossier), self.main
-        others = [_Other(one, Judge(self.dossier.sheets, Repeats(one.speech))) for one in self.pick_ups]
+        others = [_Other(one, Judge(self.dossier.sheets, Repeats(one.speech, one.sentences))) for one in self.pick_ups]
         mended = {key for one in others for key in one.rights()}
         for one in judged:
             if one.wrong and (one.setup, one.address) not in mended:
