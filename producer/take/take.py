@@ -71,11 +71,12 @@ def hear(
 
 
 def _named(dossier: Dossier) -> Iterator[str]:
-    """The names of settings, pages and setups."""
+    """The names of settings, pages, setups and conditions."""
     garage = dossier.garage
     yield from (one.name for one in garage.parameters.values())
     yield from (page.replace("_", " ").replace("-", " ") for page in garage.pages)
     yield from (name for one in dossier.sheets for name in (one.name, one.setup.purpose) if name)
+    yield from (one.name for one in garage.options.values())
 
 
 def _choices(dossier: Dossier, tracks: Mapping[str, str], garages: Mapping[str, str]) -> Iterator[str]:
@@ -291,7 +292,8 @@ class _Take:
             settings = {x for one in section.passages for x in one.settings if x in self.dossier.garage.settings}
             if heard.start_ms is None:
                 told = any((section.setup, one) in said for one in settings)
-                if (settings and not told) or (not settings and read):
+                # One setting alone is told by itself.
+                if (len(settings) > 1 and not told) or (not settings and read):
                     yield teller.left_out(heard, section.setup, file)
                 continue
             if heard.earlier:
