@@ -20,7 +20,7 @@ def take(
     as_json: options.Json = False,
     library: options.Library = None,
 ) -> int:
-    """Line a take up with its script: what was said wrong, what was left out."""
+    """Hold a take against its script: what was said wrong or not at all."""
     from producer.cli import show
     from producer.jobs import take as job
 

@@ -15,13 +15,21 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from producer.handling.changes import change, mover_raises, way_of
-from producer.handling.rules import feeds
+from producer.handling.rules import cure, feeds
 from producer.model.episode import Advice
 from producer.model.guide import Change
 from producer.model.library import Case
 from producer.model.opinion import Opinions
 from producer.model.sheet import Sheet, SheetReason
-from producer.model.words import PHASES, Complaint, Direction, Effect, HowMuch, Phase
+from producer.model.words import PHASES, Complaint, Direction, Effect, HowMuch, Phase, turned
+
+_Rank = tuple[int, int, bool, int]
+# Whose advice is followed first: that for just so strong a complaint, then the more careful one.
+_NEAREST: dict[HowMuch, tuple[HowMuch, ...]] = {
+    "little": ("little", "plain", "very"),
+    "plain": ("plain", "little", "very"),
+    "very": ("very", "plain", "little"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,22 +92,24 @@ def author_changes(
 ) -> tuple[Change, ...]:
     """What the author advises for a complaint in this setup, inherited advice included: one change a setting.
 
-    A little and plain complaints take the first stop, very the last. An advice written for just that size of
-    complaint comes before another for the same setting, one without conditions before one with them; what is written
-    for other tyres or another device than those named is left out. Left out too: what goes nowhere from the present
-    value, against its own direction, off the grid, past a limit, by rule makes this complaint worse, or by the
-    garage's own word does nothing there. In the author's order: the setup's own reasons, then the inherited ones.
+    A little and plain complaints take the first stop, very the last. What fits best comes first (see `_rank`), of the
+    advice for one setting and among the settings; where the complaint names no part of the corner, then what by rule
+    helps in most of them. Equals stay in the author's order: the setup's own reasons, then the inherited ones. What is
+    written for other tyres or another device than those named is left out. Left out too: what goes nowhere from the
+    present value, against its own direction, off the grid, past a limit, by rule makes this complaint worse, or by
+    the garage's own word does nothing there.
     """
-    best: dict[str, tuple[int, Change]] = {}
+    best: dict[str, tuple[_Rank, Change]] = {}
     for reason in sheet.reasons:
         for advice in reason.advice:
             if not fits(advice, complaint, tyres, device):
                 continue
-            rank = _rank(advice, complaint)
+            rank = _rank(advice, complaint, tyres, device)
             for one in _changes(case, sheet, reason, advice, complaint, opinions):
                 if one.parameter not in best or rank < best[one.parameter][0]:
                     best[one.parameter] = (rank, one)
-    return tuple(one for _, one in best.values())
+    ordered = sorted(best.values(), key=lambda found: (found[0], -_parts_helped(found[1], complaint)))
+    return tuple(one for _, one in ordered)
 
 
 def _changes(
@@ -174,12 +184,27 @@ def fits(advice: Advice, complaint: Complaint, tyres: str | None = None, device:
     return not (_clash(advice.tyres, tyres) or _clash(advice.device, device))
 
 
+def _parts_helped(change: Change, complaint: Complaint) -> int:
+    """In how many parts of the corner by rule, none where it makes one worse; 0 for a complaint about one part."""
+    effects, helps = tuple(change.rule.values()), cure(complaint.feel)
+    return effects.count(helps) if complaint.where is None and turned(helps, "lower") not in effects else 0
+
+
 def _clash(written: str | None, named: str | None) -> bool:
     return written is not None and named is not None and written != named
 
 
-def _rank(advice: Advice, complaint: Complaint) -> int:
-    """Smaller fits better: the same part of the corner, then the same size, then as few conditions as can be."""
-    phase = advice.feels.where != complaint.where
-    much = advice.feels.how_much != complaint.how_much
-    return 8 * phase + 4 * much + (advice.tyres is not None) + (advice.device is not None)
+def _rank(advice: Advice, complaint: Complaint, tyres: str | None, device: str | None) -> _Rank:
+    """Smaller fits better: tyres and device, then how much, then the same part of the corner, then few conditions.
+
+    Written for just these tyres or this device comes before for any, for what nobody has said last.
+    """
+    named = ((advice.tyres, tyres), (advice.device, device))
+    unsaid = any(one is not None and said is None for one, said in named)
+    just = any(one is not None and one == said for one, said in named)
+    return (
+        2 if unsaid else 0 if just else 1,
+        _NEAREST[complaint.how_much].index(advice.feels.how_much),
+        advice.feels.where != complaint.where,
+        (advice.tyres is not None) + (advice.device is not None),
+    )

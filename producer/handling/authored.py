@@ -1,7 +1,7 @@
 """Which of the author's advice is followed for some complaints, and what is left out and why.
 
-It comes first, as written: of each complaint the first that helps it, in the author's order. One that is enough for all
-of the complaints stands alone.
+It comes first, as written: of each complaint the first that helps it, what fits it best first (`author_changes`). One
+that is enough for all of the complaints stands alone.
 """
 
 from __future__ import annotations
@@ -76,7 +76,8 @@ def authored(
     options: dict[tuple[str, object], Option] = {}
     notes = _Notes()
     for want in wants:
-        for one in _own(case, sheet, want, opinions, asked):
+        own = author_changes(case, sheet, want.complaint, tyres=asked.tyres, device=asked.device, opinions=opinions)
+        for one in own:
             trouble = _trouble(case, sheet, one, want, wants)
             if trouble:
                 notes.add(want, trouble, moved(sheet, one))
@@ -102,25 +103,6 @@ class _Notes:
 
     def sentences(self) -> tuple[str, ...]:
         return tuple(f"{why}: {'; '.join(what)}" for why, what in self._found.items())
-
-
-def _own(case: Case, sheet: Sheet, want: Want, opinions: Opinions | None, asked: Asked) -> list[Change]:
-    """The author's changes in his order, but what fits the tyres and the device best first.
-
-    Where nobody said in which part of the corner, what helps in most of them comes first.
-    """
-    found = author_changes(case, sheet, want.complaint, tyres=asked.tyres, device=asked.device, opinions=opinions)
-    if want.complaint.where is None:
-        found = tuple(sorted(found, key=lambda one: -len(want.spoken(one.rule))))
-    return sorted(found, key=lambda one: _fit(one, asked))
-
-
-def _fit(change: Change, asked: Asked) -> int:
-    """0 for advice written for just these tyres or this device, 1 for any, 2 for what nobody has said."""
-    written = ((change.tyres, asked.tyres), (change.device, asked.device))
-    if any(one is not None and said is None for one, said in written):
-        return 2
-    return 0 if any(one is not None and one == said for one, said in written) else 1
 
 
 def _later(options: Sequence[Option], followed: Sequence[Option], wants: Sequence[Want]) -> tuple[Option, ...]:

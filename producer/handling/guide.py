@@ -1,9 +1,10 @@
 """The adjustment guide: for each feel in each part of the corner, the single changes that help.
 
-The author's advice comes first, then what the rule table offers by one click: settings with a size before those
-without, those whose rule speaks of the fewest phases first, then the larger help, then the garage's order. At most
-four changes a row, one for each setting. The chassis model gives sizes and doubt; it adds no change of its own, but
-what it is sure makes the complaint worse is not offered.
+The author's advice comes first, that for everybody before that for some tyres or a device, then what the rule table
+offers by one click: settings with a size before those without, those whose rule speaks of the fewest phases first, then
+the larger help, then the garage's order. At most four changes a row, one for each setting; one of them is for
+everybody, if any is. The chassis model gives sizes and doubt; it adds no change of its own, but what it is sure makes
+the complaint worse is not offered.
 """
 
 from __future__ import annotations
@@ -67,8 +68,17 @@ def _row(
     by_rule = ((offer.speaks, offer.against(feel, phase)) for offer in offers)
     rest = [(speaks, one) for speaks, one in by_rule if one is not None and one.parameter not in named]
     rest.sort(key=lambda found: _rank(found[0], found[1], complaint))
-    offered = (*own, *(one for _, one in rest))[:MOST]
+    offered = _cut((*own, *(one for _, one in rest)))
     return GuideRow(feel, phase, tuple(replace(one, agreement=agreement(one, cure(feel), phase)) for one in offered))
+
+
+def _cut(every: tuple[Change, ...]) -> tuple[Change, ...]:
+    """As many as a row holds; the last place goes to one without a condition where the others have one."""
+    kept, rest = every[:MOST], every[MOST:]
+    if all(one.conditional for one in kept):
+        anybody = next((one for one in rest if not one.conditional), None)
+        return (*kept[: MOST - 1], anybody) if anybody else kept
+    return kept
 
 
 def _rank(speaks: int, one: Change, complaint: Complaint) -> tuple[bool, int, float]:

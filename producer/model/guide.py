@@ -40,6 +40,11 @@ class Change:
     device: str | None = None
     opinion: Opinion | None = None
 
+    @property
+    def conditional(self) -> bool:
+        """Whether it is only meant for some tyres or some device."""
+        return self.tyres is not None or self.device is not None
+
 
 @dataclass(frozen=True, slots=True)
 class GuideRow:

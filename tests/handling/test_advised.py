@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from producer.handling.advised import author_changes, walks
+from producer.handling.guide import guide
 from producer.model.guide import Change
 from producer.model.library import Case
 from producer.model.words import complaint
@@ -208,3 +209,50 @@ def test_a_walk_keeps_what_the_checks_must_see(case_of: Cases) -> None:
     assert [str(x) for x in (walk.start, walk.present, *walk.figures, *walk.stops)] == [
         "75", "300", "60", "1000", "285", "1225",
     ]  # fmt: skip
+
+
+HOW_MUCH = reasons("""
+- for: front_weight
+  because: So.
+  if: [{ feels: tight, direction: lower }]
+- for: cross_weight
+  because: So.
+  if:
+    - { feels: very tight middle, to: [49] }
+    - { feels: a little tight middle, to: [51] }
+""")
+
+
+@pytest.mark.parametrize(
+    ("feels", "first"),
+    [
+        ("tight middle", "front_weight 50.5 -> 50.0 (-1)"),
+        ("very tight middle", "cross_weight 52 -> 49 (-6)"),
+        ("a little tight middle", "cross_weight 52 -> 51.0 (-2)"),
+    ],
+)
+def test_advice_for_just_so_strong_a_complaint_comes_first(feels: str, first: str, case_of: Cases) -> None:
+    assert [one.replace(".0 ", " ") for one in found(case_of(HOW_MUCH), feels)][0] == first.replace(".0 ", " ")
+
+
+CONDITIONS = reasons("""
+- for: [spring.rr, cross_weight, track_bar.right]
+  because: So.
+  if: [{ feels: loose exit, direction: lower, tyres: worn }]
+- for: cross_weight
+  because: So.
+  if: [{ feels: loose exit, direction: raise, device: pad }]
+- for: spring.rf
+  because: So.
+  if: [{ feels: loose exit, direction: raise, tyres: new }]
+- for: spring.lr
+  because: So.
+  if: [{ feels: loose exit, direction: raise }]
+""")
+
+
+def test_a_row_of_the_guide_keeps_something_for_everybody(case_of: Cases) -> None:
+    case = case_of(CONDITIONS)
+    row = next(one for one in guide(case, case.sheets[0]).rows if (one.feels, one.where) == ("loose", "exit"))
+    assert len(row.changes) == 4
+    assert [one.parameter for one in row.changes if not one.conditional][:1] == ["spring.lr"]
