@@ -17,6 +17,7 @@ from producer.take.speech import Speech
 _ANYWHERE = ((0, 1 << 60),)
 _NAME_BEFORE, _NAME_AFTER = 7, 3
 _ALIKE = 0.7
+_MOST = 0.6  # of a name's words, where its page was not found
 # Words that stand in half of all names tell nothing apart from the figure beside them.
 _SMALL = listed("of the end")
 
@@ -52,7 +53,7 @@ def unsaid(
     Where the captions garbled a name, its figure still counts if it stands in its page's words and belongs to nothing.
     """
     said = {(one.setup, one.address) for one in judged}
-    owned = {one.at for one in listened.heard if one.figure is not None}
+    owned = {at for one in listened.heard if one.figure is not None for at in range(one.first, one.last)}
     free = [(at, {abs(x) for x in readings}) for at, readings in listened.figures if at not in owned]
     for sheet, address, value in wanted(sheets):
         if (sheet.id, address) in said:
@@ -81,7 +82,8 @@ def _garbled(
         around = (*heard.plain[max(0, at - _NAME_BEFORE) : at], *heard.plain[at + 1 : at + 1 + _NAME_AFTER])
         # A figure of three digits or a fraction is hardly there by chance.
         telling = len(f"{value.normalize():f}".strip("-").replace(".", "")) >= 3
-        if (telling and spans is not _ANYWHERE) or any(_alike(word, name) for word in around for name in names):
+        heard_of = sum(any(_alike(word, name) for word in around) for name in names) / len(names)
+        if (telling and spans is not _ANYWHERE) or heard_of > (_MOST if spans is _ANYWHERE else 0):
             return index
     return None
 

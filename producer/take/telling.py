@@ -32,8 +32,8 @@ class Teller:
     def differs(self, one: Judged, speech: Speech) -> TakeFinding:
         """A figure that is not the sheet's."""
         garage = self._dossier.garage
-        said, has = garage.figure(one.address, one.figure), garage.shown(one.address, one.expected)
-        message = f"{self._about(one.address, one.setup)}: {_said(said, one.figure)}, the sheet has {has}"
+        has = garage.shown(one.address, one.expected)
+        message = f"{self._about(one.address, one.setup)}: said {written(one.figure)}, the sheet has {has}"
         return self._at(speech, one.heard.at, "parameter", one.figure, one.expected, one.address, one.setup, message,
                         self._again(one.address, one.setup))  # fmt: skip
 
@@ -48,8 +48,7 @@ class Teller:
             return self._at(speech, one.heard.at, "parameter", other, _WAY[way], one.address, one.setup, message,
                             self._advice(one.address, one.setup))  # fmt: skip
         stops = ", ".join(garage.figure(one.address, x) for x in one.stops)
-        said = _said(garage.figure(one.address, one.figure), one.figure)
-        message = f"{about}: {said}, the advice written has {stops}"
+        message = f"{about}: said {written(one.figure)}, the advice written has {stops}"
         return self._at(speech, one.heard.at, "parameter", one.figure, stops, one.address, one.setup, message,
                         self._advice(one.address, one.setup))  # fmt: skip
 
@@ -62,8 +61,8 @@ class Teller:
     def from_wrong(self, one: FromWrong, speech: Speech) -> TakeFinding:
         """A movement told from another figure than it came from."""
         garage = self._dossier.garage
-        said, has = garage.figure(one.address, one.figure), garage.shown(one.address, one.expected)
-        message = f"{self._about(one.address, one.setup)}: said to come from {said}, it comes from {has}"
+        has = garage.shown(one.address, one.expected)
+        message = f"{self._about(one.address, one.setup)}: said to come from {written(one.figure)}, it comes from {has}"
         return self._at(speech, one.heard.at, "parameter", one.figure, one.expected, one.address, one.setup, message,
                         self._again(one.address, one.setup))  # fmt: skip
 
@@ -183,11 +182,6 @@ def _stops(sheet: Sheet, address: str) -> Iterator[Decimal]:
         if address in reason.targets:
             for advice in reason.advice:
                 yield from advice.to
-
-
-def _said(figure: str, value: Decimal) -> str:
-    """The figure as it was said: one off the grid keeps its own places."""
-    return f"said {figure if Decimal(figure.replace(chr(0x2212), '-')) == value else written(value)}"
 
 
 def _flat(text: str) -> str:
