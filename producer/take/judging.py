@@ -19,6 +19,7 @@ from producer.take.repeats import Repeats
 UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question", "occasion", "vague"})
 # "The garage has 850 here, and I run 775": the first figure is what it is compared with.
 _COMPARES = listed("default default's garage stock standard baseline instead from was has usually had not")
+_DEFAULT = listed("default default's garage stock standard baseline")
 _NEAR_WORDS = 40
 _MOVEMENT = 8  # words from the first figure of a movement to the second
 _SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
@@ -143,7 +144,11 @@ class Judge:
             return False
         beside = [x for x in same if abs(x.heard.sentence - one.heard.sentence) <= 1]
         first, last = self.repeats.sentences[one.heard.sentence]
-        compares = not _COMPARES.isdisjoint(self.repeats.speech.plain[first:last])
+        words = self.repeats.speech.plain[first:last]
+        setting = self.sheets[0].garage.settings.get(one.address)
+        if setting is not None and one.figure == setting.default and not _DEFAULT.isdisjoint(words):
+            return False  # "the default is 850"
+        compares = not _COMPARES.isdisjoint(words)
         if beside and compares and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return False
         if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:

@@ -8,7 +8,7 @@ bare figure ("Front weight. Fifty and a half.").
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
@@ -28,6 +28,7 @@ from producer.take.topics import Topic, TopicNames, topics
 _TOPIC_WORDS = 250
 _FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
 _LEAD_WORDS = 7
+_CLOSE = 2  # words from a setup's name to its figure
 _NAME_WORDS = 4  # a sentence that only names a setting begins a new one
 _SUBJECT_SENTENCES = 3
 _FEELS = listed("tight loose pushes pushing push")
@@ -322,13 +323,39 @@ class _Listener:
         if ahead and not any(possible(one, self.vocabulary) for one in said):
             return False
         row = [self._heard(index, sentence, one, where, bool(ahead), vague) for one in said]
-        at = [one.at for one in row]
-        for number, one in enumerate(row):
-            following = at[number + 1] if number + 1 < len(at) else sentence[1]
-            setup, sure = spoken_of(one.at, following, told, before)
+        for one in row:
+            setup, sure = spoken_of(one.at, self._following_figure(one.at, sentence, told), told, before)
             self.heard.append(replace(one, setup=setup, sure=sure))
         self.state.stated.update(one.claim.parameter for one in row if one.figure is not None)
+        self.heard += self._for_another(index, sentence, row, told)
         return True
+
+    def _for_another(
+        self, index: int, sentence: Sentence, row: Sequence[Heard], told: Sequence[Topic]
+    ) -> Iterator[Heard]:
+        """The figure without a name in "right rear 40, and for the long run 39"."""
+        taken = {one.at for one in row}
+        for at, readings in self.figures:
+            topic = next((one for one in told if one.kind == "aside" and 0 <= at - one.end <= _CLOSE), None)
+            owner = next((one for one in reversed(row) if one.at < at and one.figure is not None), None)
+            if at in taken or not sentence[0] <= at < sentence[1] or topic is None or owner is None:
+                continue
+            address = owner.claim.parameter
+            value = settle(readings, self.vocabulary.grids[address])
+            if owner.at < topic.at and value is not None and self.vocabulary.grids[address].inside(value):
+                claim = Claim(self.speech.text(at, at + 1), owner.claim.start, owner.claim.end, address, value=value)
+                yield Heard(claim, frozenset(), owner.first, at + 1, at, readings, topic.name, True, True, False, True,
+                            False, index)  # fmt: skip
+
+    def _following_figure(self, at: int, sentence: Sentence, told: Sequence[Topic]) -> int:
+        """How far a setup named after the figure at word `at` may be its own: to the next figure; not at all where the
+        sentence names its setups before their figures.
+        """
+        figures = [one for one, _ in self.figures if sentence[0] <= one < sentence[1]]
+        last = max((one.at for one in told if one.kind != "page"), default=sentence[1])
+        if any(one > last for one in figures):
+            return at
+        return next((one for one in figures if one > at), sentence[1])
 
     def _heard(
         self, index: int, sentence: Sentence, one: Statement, where: Offsets, inferred: bool, vague: bool

@@ -19,7 +19,11 @@ _BARE = listed(
 
 
 def spoken_of(at: int, following: int, told: Sequence[Topic], before: tuple[str, str, bool]) -> tuple[str, bool]:
-    """The setup that a figure at word `at` is about: the last one named before it, the one named straight after it."""
+    """The setup that a figure at word `at` is about: the last one named before it, or the one named straight after it.
+
+    `following`: the word of the next figure, that of this one where setups are named before their figures: "40, and for
+    the long run 39" against "775 on the short run, 750 on the long run".
+    """
     setups = [one for one in told if one.kind != "page"]
     ahead = [one for one in setups if one.at <= at]
     if ahead:

@@ -145,19 +145,24 @@ def _begin(agreed: Sequence[Pair], first: int, at: int) -> int:
 
 
 def line_up(
-    script: ScriptTokens, take: Tokens, read: Sequence[Sequence[Read]], named: Sequence[Named | None], speech: Speech
+    script: ScriptTokens,
+    take: Tokens,
+    read: Sequence[Sequence[Read]],
+    named: Sequence[Named | None],
+    pages: Sequence[bool],
+    speech: Speech,
 ) -> Lined:
-    """Place every section, by words where they are read, else by what names them."""
+    """Place every section, by words where they are read, else by what names them. `pages`: whether it tells a page."""
     both = matched(script.tokens.text, take.text)
-    free = [_by_names(one, read, take) for one in named]
+    free = [_by_names(one, read, take, _TAKEN if page else 0) for one, page in zip(named, pages, strict=True)]
     placed = [_placed(read[at], free[at], both, script.section(at), take, speech) for at in range(len(read))]
     return Lined(tuple(placed), tuple(tuple(some) for some in read), both, script, take)
 
 
-def _by_names(named: Named | None, chosen: Sequence[Sequence[Read]], take: Tokens) -> Named | None:
+def _by_names(named: Named | None, chosen: Sequence[Sequence[Read]], take: Tokens, apart: int) -> Named | None:
     """A place by names, None where the words of another section say that it begins just there."""
     begins = [take.word[min(some[-1].at, len(take) - 1)] for some in chosen if some]
-    return None if named is None or any(abs(named.at - one) <= _TAKEN for one in begins) else named
+    return None if named is None or any(0 <= named.at - one <= apart for one in begins) else named
 
 
 def _placed(

@@ -156,7 +156,8 @@ class _Take:
         by_name = by_names(
             dossier.narration, dossier.garage, main.speech, main.sentences, main.listened, at, main.caution
         )
-        return line_up(self.script, main.tokens, main.read, by_name, main.speech)
+        pages = [one.page is not None for one in dossier.narration.sections]
+        return line_up(self.script, main.tokens, main.read, by_name, pages, main.speech)
 
     def _placed(self, spans: Sequence[tuple[int, int] | None], lined: Lined) -> dict[int, str]:
         """The setup of each statement's word, where the words of a section say it."""
