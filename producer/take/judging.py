@@ -56,8 +56,10 @@ class Judge:
 
     def _in_place(self, one: Heard, placed: Mapping[int, str]) -> Heard:
         setup = placed.get(one.at)
-        if setup is None or setup == one.setup:
+        if setup is None:
             return one
+        if setup == one.setup:
+            return replace(one, sure=True)
         # The words of the script say another setup than the topic does: whichever has the figure is meant.
         right = self._right(one, one.setup) and not one.advice
         return replace(one, sure=False) if right else replace(one, setup=setup, sure=False)

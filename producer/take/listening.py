@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
+from itertools import takewhile
 
 from producer.language.mentions import mentions
 from producer.language.numbers import Number, numbers, settle
@@ -19,7 +20,7 @@ from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import listed
 from producer.model.claim import Claim
 from producer.take.heard import Heard, Listened, Turn
-from producer.take.phrasing import chained, only_figures, possible, spoken_of, stands_for
+from producer.take.phrasing import chained, comes_to, only_figures, possible, spoken_of, stands_for
 from producer.take.sentences import Sentence
 from producer.take.speech import Offsets, Speech, offsets
 from producer.take.topics import Topic, TopicNames, topics
@@ -236,7 +237,13 @@ class _Listener:
         elif len(state.addresses) == 1 and index - state.addresses_at <= 1:
             name = self.vocabulary.garage.name_of(state.addresses[0])
             self._read(
-                index, sentence, f"{name}, ", (), [], (state.setup, state.aside, state.doubt), vague=len(counted) > 1
+                index,
+                sentence,
+                f"{name}, ",
+                (),
+                [],
+                (state.setup, state.aside, state.doubt),
+                vague=comes_to(self.speech.plain[sentence[0] : sentence[1]], counted),
             )
 
     def _statements(
@@ -335,10 +342,10 @@ class _Listener:
     ) -> Iterator[Heard]:
         """The figure without a name in "right rear 40, and for the long run 39"."""
         taken = {one.at for one in row}
-        for at, readings in self.figures:
+        for at, readings in self._figures_in(sentence):
             topic = next((one for one in told if one.kind == "aside" and 0 <= at - one.end <= _CLOSE), None)
             owner = next((one for one in reversed(row) if one.at < at and one.figure is not None), None)
-            if at in taken or not sentence[0] <= at < sentence[1] or topic is None or owner is None:
+            if at in taken or topic is None or owner is None:
                 continue
             address = owner.claim.parameter
             value = settle(readings, self.vocabulary.grids[address])
@@ -347,11 +354,15 @@ class _Listener:
                 yield Heard(claim, frozenset(), owner.first, at + 1, at, readings, topic.name, True, True, False, True,
                             False, index)  # fmt: skip
 
+    def _figures_in(self, sentence: Sentence) -> list[tuple[int, tuple[Decimal, ...]]]:
+        """The figures of the sentence that is read, (word, readings) in order."""
+        return list(takewhile(lambda one: one[0] >= sentence[0], reversed(self.figures)))[::-1]
+
     def _following_figure(self, at: int, sentence: Sentence, told: Sequence[Topic]) -> int:
         """How far a setup named after the figure at word `at` may be its own: to the next figure; not at all where the
         sentence names its setups before their figures.
         """
-        figures = [one for one, _ in self.figures if sentence[0] <= one < sentence[1]]
+        figures = [one for one, _ in self._figures_in(sentence)]
         last = max((one.at for one in told if one.kind != "page"), default=sentence[1])
         if any(one > last for one in figures):
             return at

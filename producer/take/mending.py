@@ -31,6 +31,7 @@ _GAP = 4  # words on either side between two stretches that agree
 _SAME_SHORT = 0.8
 _SAME_NAME = 0.74  # "font" for front, "rera" for rear
 _MARKS = ".?!,:;"
+_STOPS = ".?!"
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,6 +188,8 @@ class _Mender:
             yield following, " ".join([*right, self.heard.words[following]])
         elif not self._figure(self.take.text[before.take[1] - 1]):
             yield last, " ".join([self.heard.words[last], *right])
+        elif right[-1][-1:] in _STOPS and not self.heard.punctuated and self.heard.words[last][-1:] not in _MARKS:
+            yield last, self.heard.words[last] + right[-1][-1]  # what was dropped ended a sentence
 
     def marks(self, run: Sequence[Pair]) -> Iterator[tuple[int, str]]:
         """(word, punctuation) that the script has after a word of the take."""

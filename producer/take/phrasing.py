@@ -64,3 +64,8 @@ def only_figures(words: Sequence[str]) -> bool:
 
 def _bare_word(word: str) -> bool:
     return word in _BARE or word[:1].isdigit() or word[:1] in "\u2212-+." or word in STARTS
+
+
+def comes_to(words: Sequence[str], counted: Sequence[Number]) -> bool:
+    """As in "So one first, then 0.875", or several figures at once: an advice, as likely as a value."""
+    return len(counted) > 1 or tuple(words[:1]) == ("so",) or tuple(words[:2]) == ("that", "is")

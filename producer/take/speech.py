@@ -129,7 +129,8 @@ def _counts(before: Sequence[str], heads: frozenset[str]) -> bool:
     corner = before[-1] in _AXLES and before[-2] in _SIDES and before[:-2] != ("the",)
     named = before[-1] in heads and before[-2] != "the"
     set_at = before[-1] == "at" and (before[-2] in heads or before[-2] in {"is", "it's"})
-    return corner or named or set_at or tuple(before[-2:]) in {("i", "run"), ("back", "to")}
+    said = before[-1] == "sorry" or (before[-1] == "it's" and before[-2] in heads)
+    return corner or named or set_at or said or tuple(before[-2:]) in {("i", "run"), ("back", "to")}
 
 
 def _figures_apart(words: Sequence[str], starts: Sequence[int]) -> tuple[str, ...]:
@@ -163,9 +164,9 @@ def breaks(heard: Speech) -> list[int]:
 
 def _pauses(heard: Speech, at: int) -> bool:
     following = heard.plain[at + 1]
-    if heard.plain[at] in _LEADS or following[:1].isdigit():
-        return heard.pause_after(at) >= _LONG_PAUSE_MS
-    return heard.pause_after(at) >= _PAUSE_MS
+    if following[:1].isdigit() or (heard.plain[at] in _LEADS and following in STARTS):
+        return False
+    return heard.pause_after(at) >= (_LONG_PAUSE_MS if heard.plain[at] in _LEADS else _PAUSE_MS)
 
 
 def takes_back(words: Sequence[str], at: int) -> bool:

@@ -75,7 +75,7 @@ def spoken(figure: str, dice: random.Random) -> str:
     whole, _, rest = figure.lstrip("−-").partition(".")
     if len(whole) > 3:
         return figure
-    if len(whole) == 1 and len(rest) == 2 and whole in "3456" and not minus and dice.random() < 0.8:
+    if len(whole) == 1 and len(rest) == 2 and rest != "00" and whole in "3456" and not minus and dice.random() < 0.8:
         return f"{ONES[int(whole)]} {below_hundred(int(rest)) if int(rest) > 9 else 'hundred'}"  # a gear
     said = minus + (below_hundred(int(whole)) if int(whole) < 100 else hundreds(int(whole)))
     if not rest.strip("0"):
@@ -101,10 +101,10 @@ def hundreds(value: int) -> str:
 class Maker:
     """One take of one episode by the numbers of `seed`."""
 
-    def __init__(self, dossier: Dossier, seed: int) -> None:
+    def __init__(self, dossier: Dossier, seed: int, rate: tuple[float, float] = (0.10, 0.25)) -> None:
         self.dossier = dossier
         self.dice = random.Random(seed)
-        self.rate = self.dice.uniform(0.10, 0.25)
+        self.rate = self.dice.uniform(*rate)
         self.in_words = self.dice.random() < 0.5
         self.stops = self.dice.random() < 0.5  # captions with punctuation
         self.slips: list[Slip] = []

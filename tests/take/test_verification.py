@@ -259,9 +259,11 @@ def test_both_setups_told_at_once(told: Heard) -> None:
     """As from notes: each page once, the long run's figures where they differ."""
     take = told(
         order=("opening", "conditions", "short.wheels", "short.scales", "short.undercar", "closing"),
-        short__wheels="The wheels page. Pressure, left front 20.5, right front 44, left rear 22 and right rear 40, and for "
-        "the long run 39. Camber, left front four and a quarter, right front minus three and a half. Front toe, .10.",
-        short__scales="The scales page. Front weight, 50.5. Left weight, 55. Cross weight, 52, and 52.5 for the long run.",
+        short__wheels="The wheels page. Pressure, left front 20.5, right front 44, left rear 22 and right rear 40, and "
+        "for the long run 39. Camber, left front four and a quarter, right front minus three and a half. "
+        "Front toe, .10.",
+        short__scales="The scales page. Front weight, 50.5. Left weight, 55. Cross weight, 52, and 52.5 "
+        "for the long run.",
         short__undercar=undercar(more="For the long run the right front spring is 750 and the right rear spring 250."),
     )
     assert [one for one in told_of(take) if one[0] == "said-differs"] == []
