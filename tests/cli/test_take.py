@@ -1,0 +1,139 @@
+"""The command: what it tells of the demo's take, its JSON, what a build makes of it."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Run = Callable[..., Any]
+EPISODE = "marrow-creek-grand-sedan"
+SHOCKS = {(f"{name}.{corner}", "short") for name in ("compression", "rebound") for corner in ("lf", "rf", "lr", "rr")}
+
+
+def test_the_demo_s_two_slips_and_the_page_left_out_and_nothing_else(producer: Run, demo: Path) -> None:
+    ran = producer("take", EPISODE, "--json", "-l", demo)
+    assert (ran.code, ran.err) == (0, "")
+    found = json.loads(ran.out)["findings"]
+    slips = [(one["parameter"], one["setup"], one["said"], one["expected"]) for one in found if one["at"] is not None]
+    assert slips == [("front_weight", "short", 50, 50.5), ("final_drive", "long", 3.85, 4)]
+    rest = [one for one in found if one["at"] is None]
+    assert {(one["parameter"], one["setup"]) for one in rest if one["about"] == "parameter"} == SHOCKS
+    assert [one["expected"] for one in rest if one["about"] == "section"] == ["Short run: shocks"]
+    assert len(found) == 2 + 8 + 1
+
+
+def test_the_shape(producer: Run, demo: Path) -> None:
+    shape = json.loads(producer("take", EPISODE, "--json", "-l", demo).out)
+    assert shape["format"] == 1
+    assert shape["words"]["script"] > shape["words"]["matched"] > 2000
+    assert shape["words"]["take"] > 2000
+    sections = {one["section"]: (one["title"], one["start"], one["end"]) for one in shape["sections"]}
+    assert sections["short.shocks"] == ("Short run: shocks", None, None)
+    assert sections["opening"][1] == 3.48
+    times = [one for one in sections.values() if one[1] is not None]
+    assert all(start < end for _, start, end in times)
+    for one in shape["findings"]:
+        assert one["code"] in {"said-differs", "not-said"}
+        assert set(one) >= {"code", "about", "at", "said", "expected", "parameter", "setup"}
+
+
+def test_the_list_for_the_terminal(producer: Run, demo: Path) -> None:
+    ran = producer("take", EPISODE, "-l", demo)
+    lines = ran.out.splitlines()
+    assert lines[0].startswith(f"{EPISODE}/take.srt: the take as recorded, 20:21, ")
+    assert "   5:06  Front weight (Short run): said 50, the sheet has 50.5\u00a0%" in lines
+    assert '         say "Front weight, 50.5 percent."' in lines
+    assert "  Short run: shocks: left out" in lines
+    assert max(map(len, lines)) <= 80
+
+
+def test_a_waiver_hides_what_the_author_lives_with(producer: Run, library: Path) -> None:
+    own = library / EPISODE / "episode.yaml"
+    text = own.read_text(encoding="utf-8")
+    allow = "allow:\n  - { code: not-said, for: shocks, why: they are shown }\n"
+    own.write_text(f"{text}\n{allow}", encoding="utf-8")
+    found = json.loads(producer("take", EPISODE, "--json", "-l", library).out)["findings"]
+    assert [one["about"] for one in found] == ["parameter", "parameter", "section"]
+    assert producer("check", EPISODE, "-l", library).code == 0
+
+
+def test_no_take_yet(producer: Run, demo: Path) -> None:
+    ran = producer("take", "gannet-bowl-grand-sedan", "-l", demo)
+    assert ran.code == 2
+    assert "save them as gannet-bowl-grand-sedan/take.srt" in ran.err
+
+
+def test_captions_of_another_episode(producer: Run, library: Path) -> None:
+    (library / EPISODE / "take.srt").rename(library / "gannet-bowl-grand-sedan" / "take.srt")
+    ran = producer("take", "gannet-bowl-grand-sedan", "-l", library)
+    assert ran.code == 1
+    assert "these captions are not of 'gannet-bowl-grand-sedan'" in ran.out
+
+
+@pytest.mark.parametrize("text", ["", "no captions at all", "WEBVTT\n\n"])
+def test_captions_without_a_word(producer: Run, library: Path, text: str) -> None:
+    (library / EPISODE / "take.srt").write_text(text, encoding="utf-8")
+    ran = producer("take", EPISODE, "-l", library)
+    assert ran.code == 2
+
+
+def test_an_episode_that_is_not_there(producer: Run, demo: Path) -> None:
+    ran = producer("take", "marrow-creek", "-l", demo)
+    assert ran.code == 2
+    assert "did you mean" in ran.err
+
+
+def test_a_build_uses_the_times_of_the_take(producer: Run, library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    assert producer("build", EPISODE, "-l", library, "-o", out).code == 0
+    made = out / EPISODE
+    assert "times those of the take as recorded" in (made / "notes.md").read_text(encoding="utf-8")
+    chapters = (made / "chapters.vtt").read_text(encoding="utf-8")
+    assert "00:14:44.000 --> 00:15:33.000\nLong run: wheels" in chapters
+    assert "shocks" not in (made / "notes.txt").read_text(encoding="utf-8").split("Short run:")[0].replace(
+        "Long run: shocks", ""
+    )
+    captions = (made / "captions.srt").read_text(encoding="utf-8")
+    # On the screen the sheet's figure, when the wrong one is said.
+    assert "00:05:05,351 --> 00:05:12,351\nFront weight 50.5 %" in captions.replace("\u00a0", " ")
+    # What is still to be read keeps the script, whole.
+    assert "## 6. Short run: shocks" in (made / "script.md").read_text(encoding="utf-8")
+
+
+def test_a_cut_takes_over(producer: Run, library: Path, tmp_path: Path) -> None:
+    folder = library / EPISODE
+    later = (folder / "take.srt").read_text(encoding="utf-8")
+    (folder / "cut.srt").write_text(later, encoding="utf-8")
+    assert json.loads(producer("take", EPISODE, "--json", "-l", library).out)["of"] == "cut"
+    producer("notes", EPISODE, "-l", library, "-o", tmp_path / "out")
+    assert "times those of the cut" in (tmp_path / "out" / EPISODE / "notes.md").read_text(encoding="utf-8")
+
+
+def test_a_changed_take_builds_again(producer: Run, library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    producer("build", EPISODE, "-l", library, "-o", out)
+    take = library / EPISODE / "take.srt"
+    take.write_text(take.read_text(encoding="utf-8").replace("Evening, all.", "Evening."), encoding="utf-8")
+    assert "1 episode built" in producer("build", EPISODE, "-l", library, "-o", out).out
+
+
+def test_it_loads_nothing_it_does_not_need(demo: Path) -> None:
+    command = [
+        sys.executable,
+        "-X",
+        "importtime",
+        "-m",
+        "producer",
+        "outline",
+        "gannet-bowl-grand-sedan",
+        "-l",
+        str(demo),
+    ]
+    done = subprocess.run(command, capture_output=True, text=True, encoding="utf-8", check=False)
+    assert "rapidfuzz" not in done.stderr
