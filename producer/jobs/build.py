@@ -17,7 +17,6 @@ from producer.jobs.kit import kit_for
 from producer.jobs.report import Made, Report
 from producer.jobs.unchanged import Built, Ingredients, digests, read, record, still_there
 from producer.model.dossier import Dossier
-from producer.model.episode import Episode
 from producer.render.document import Document
 from producer.render.fonts import font_documents
 from producer.render.kit import Kit
@@ -30,9 +29,9 @@ def build(
 ) -> Report:
     """Build into `out/<episode>/`; `step` is called with an episode's name, its number and how many, before its turn.
 
-    An episode with an error in it or in what it shares, or one that cannot be drawn, is held back; the others are
-    built. `anew` builds unchanged ones too. Raises ProducerError for an episode that is not there or a disk that
-    refuses.
+    An episode with an error in it or in what it shares is held back; the others are built. An output that cannot be
+    drawn is held back alone. `anew` builds unchanged episodes too. Raises ProducerError for an episode that is not
+    there or a disk that refuses.
     """
     asked = tuple(episodes)
     checked = check(root, asked, out)
@@ -68,19 +67,30 @@ class _Bench:
         if not anew and before and before.made_from == digest and still_there(before, self._out / name):
             self.unchanged.append(name)
             return
-        try:
-            documents = self._documents(episode)
-        except ProducerError as trouble:
-            # A letter that no font has, a garage too long for any card: trouble of this episode alone.
-            self.held_back[name] = f"held back: {trouble}"
-            return
-        self.built[name] = self._deliver(name, digest, documents, before)
-
-    def _documents(self, episode: Episode) -> list[Document]:
         whole = dossier(self._checked.library.case(episode), self._checked.second)
         if whole is None:
-            raise ProducerError("a setup has no values yet")
-        return [one for module in output_modules() for one in module.documents(whole, self._kit)]
+            self.held_back[name] = "held back: a setup has no values yet"
+            return
+        documents, troubles = self._documents(whole)
+        if not troubles:
+            self.built[name] = self._deliver(name, digest, documents, before)
+            return
+        if documents:
+            # Recorded as made from nothing, so that the next build tries again.
+            self._deliver(name, "", documents, before)
+            troubles.append(f"{len(documents)} other files in {self._out / name}")
+        self.held_back[name] = f"held back: {'; '.join(troubles)}"
+
+    def _documents(self, whole: Dossier) -> tuple[list[Document], list[str]]:
+        """What can be made, and what cannot and why: a letter that no font has, a garage too long for any card."""
+        documents: list[Document] = []
+        troubles: dict[str, list[str]] = {}
+        for module in output_modules():
+            try:
+                documents += list(module.documents(whole, self._kit))
+            except ProducerError as trouble:
+                troubles.setdefault(str(trouble), []).append(module.__name__.rpartition(".")[2])
+        return documents, [f"{' and '.join(names)}, as {why}" for why, names in troubles.items()]
 
     def _deliver(self, name: str, digest: str, documents: list[Document], before: Built | None) -> tuple[Path, ...]:
         deliver(font_documents(), self._out)

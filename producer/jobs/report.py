@@ -13,7 +13,7 @@ from producer.model.dossier import Dossier
 
 @dataclass(frozen=True)
 class Report:
-    """A build: episodes built (with their files), skipped as unchanged, held back (and why).
+    """A build: episodes built (with their files), skipped as unchanged, held back whole or in part (and why).
 
     `files` holds the text and places of what was read, for excerpts.
     """

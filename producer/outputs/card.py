@@ -39,6 +39,7 @@ _UPRIGHT = (Layout(1, 2), Layout(2, 1))
 PORTRAIT = Shape(1080, 1350, _UPRIGHT)
 WIDE = Shape(1920, 1080, (Layout(3, 1), Layout(2, 2)))
 # Printed on white: ISO 216 A4 and US letter, in points of 1/72 in.
+_NAME = 40  # letters of a name in a message
 SHEETS = {
     "metric": Shape(595.28, 841.89, _UPRIGHT, 595.28 / 1080, "#FFFFFF"),
     "us": Shape(612, 792, _UPRIGHT, 612 / 1080, "#FFFFFF"),
@@ -57,10 +58,11 @@ class Plate:
 
 @dataclass(frozen=True, slots=True)
 class TypesetCard:
-    """What the Typst template gets."""
+    """What the Typst template gets. `misfit` says what is on the card, for the one sentence where it does not fit."""
 
     card: Card
     shape: Shape
+    misfit: str
     pictures: tuple[Plate, ...] = ()
 
 
@@ -87,11 +89,22 @@ def texts_of(dossier: Dossier, kit: Kit, setup: str) -> Iterator[Document]:
 
 def _drawn(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Document]:
     view, name = card(dossier, sheet), _name(sheet)
+    misfit = _misfit(view)
     # The PDF first: it refuses a letter the font lacks, which a picture would draw as a box.
-    sheet_of_paper = TypesetCard(view, SHEETS[dossier.channel.units], tuple(_plates(dossier, kit, sheet)))
+    sheet_of_paper = TypesetCard(view, SHEETS[dossier.channel.units], misfit, tuple(_plates(dossier, kit, sheet)))
     yield Document(f"{name}.pdf", kit.pdf(kit.typst("card.typ.j2", sheet_of_paper)))
     for ending, shape in (("", PORTRAIT), ("-wide", WIDE)):
-        yield Document(f"{name}{ending}.png", kit.png(kit.typst("card.typ.j2", TypesetCard(view, shape))))
+        yield Document(f"{name}{ending}.png", kit.png(kit.typst("card.typ.j2", TypesetCard(view, shape, misfit))))
+
+
+def _misfit(view: Card) -> str:
+    """`the card of 'short' does not fit: 112 settings, the longest name 'Rear brake duct tape' (20 letters)`."""
+    blocks = [block for page in view.pages for block in page.blocks]
+    count = sum(cell is not None for block in blocks for row in block.rows for cell in row)
+    longest = max((block.name for block in blocks), key=len, default="")
+    shown = longest if len(longest) <= _NAME else f"{longest[:_NAME]}\u2026"
+    on_it = f"{count} setting{'' if count == 1 else 's'}, the longest name '{shown}' ({len(longest)} letters)"
+    return f"the card of '{view.setup_id}' does not fit: {on_it}"
 
 
 def _plates(dossier: Dossier, kit: Kit, sheet: Sheet) -> Iterator[Plate]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from producer.jobs import build as jobs
 from producer.jobs.build import build, made
 
 EPISODE = "gannet-bowl-grand-sedan"
@@ -135,6 +136,43 @@ def test_an_episode_named_otherwise_than_its_folder_is_held_back(library: Path, 
     assert set(report.held_back) == {"another-name"}
     assert "id-differs" in {one.code for one in report.findings}
     assert not (tmp_path / "out" / "another-name").exists()
+
+
+def test_a_card_that_cannot_be_drawn_is_held_back_alone(library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    before = {path.name for path in build(library, out, (EPISODE,)).built[EPISODE]}
+    cards = {name for name in before if name.startswith("card-")}
+    path = library / "garages" / "grand-sedan.yaml"
+    text = path.read_text(encoding="utf-8")
+    path.write_text(text.replace("name: Front weight", "name: Front \u5b57 weight", 1), encoding="utf-8")
+    for _ in range(2):  # no second build takes it for unchanged
+        report = build(library, out, (EPISODE,))
+        assert (report.built, report.unchanged, set(report.held_back)) == ({}, (), {EPISODE})
+        said = report.held_back[EPISODE]
+        assert said.startswith("held back: card, as the card's font has no '\u5b57'")
+        assert f"; {len(before - cards)} other files in " in said
+        assert names(out / EPISODE) == before - cards  # no card of yesterday beside the guide of today
+    path.write_text(text, encoding="utf-8")
+    report = build(library, out, (EPISODE,))
+    assert report.held_back == {}
+    assert {path.name for path in report.built[EPISODE]} == before
+
+
+def test_without_any_output_the_episode_is_held_back_whole(
+    library: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    out = tmp_path / "out"
+    build(library, out, (EPISODE,))
+    before = names(out / EPISODE)
+    path = library / "templates" / "card.typ.j2"
+    path.parent.mkdir(exist_ok=True)
+    path.write_text("{{ nonsense", encoding="utf-8")
+    real = jobs.output_modules
+    monkeypatch.setattr(jobs, "output_modules", lambda: real(("card",)))
+    report = build(library, out, (EPISODE,))
+    assert report.held_back[EPISODE].startswith("held back: card, as ")
+    assert "other files" not in report.held_back[EPISODE]
+    assert names(out / EPISODE) == before
 
 
 def test_a_folder_among_the_templates_is_no_trouble(library: Path, tmp_path: Path) -> None:

@@ -148,8 +148,18 @@ def test_a_garage_of_45_settings_fits(tmp_path: Path, kit: Kit) -> None:
 
 def test_what_cannot_fit_is_one_sentence(tmp_path: Path, kit: Kit) -> None:
     many = changed(tmp_path, more_settings(90), GARAGE, EPISODE)
-    with pytest.raises(ProducerError, match="the card of 'short' does not fit: too many settings, or names too long"):
+    count = len(sample_case().sheets[0].values) + 90
+    with pytest.raises(ProducerError) as found:
         list(of_setup(many, kit, "short"))
+    assert str(found.value) == (
+        f"the card of 'short' does not fit: {count} settings, the longest name 'Extra thing 10' (14 letters)"
+    )
+
+
+def test_what_cannot_fit_names_the_name_that_is_too_long(tmp_path: Path, kit: Kit) -> None:
+    long = changed(tmp_path, lambda text: text.replace("name: Grille tape", f"name: {'Tape' * 400}"), GARAGE)
+    with pytest.raises(ProducerError, match=rf"the longest name '{'Tape' * 10}…' \(1600 letters\)"):
+        list(of_setup(long, kit, "short"))
 
 
 def test_long_names_stay_inside(tmp_path: Path, kit: Kit) -> None:
