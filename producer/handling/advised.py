@@ -94,10 +94,11 @@ def author_changes(
 
     A little and plain complaints take the first stop, very the last. What fits best comes first (see `_rank`), of the
     advice for one setting and among the settings; where the complaint names no part of the corner, then what by rule
-    helps in most of them. Equals stay in the author's order: the setup's own reasons, then the inherited ones. What is
-    written for other tyres or another device than those named is left out. Left out too: what goes nowhere from the
-    present value, against its own direction, off the grid, past a limit, by rule makes this complaint worse, or by
-    the garage's own word does nothing there.
+    helps in most of them. Equals stay in the author's order: the setup's own reasons, then the inherited ones.
+
+    What is written for other tyres or another device than those named is left out. Left out too: what goes nowhere
+    from the present value, against its own direction, off the grid, past a limit, by rule makes this complaint worse,
+    or by the garage's own word does nothing there.
     """
     best: dict[str, tuple[_Rank, Change]] = {}
     for reason in sheet.reasons:

@@ -132,6 +132,78 @@ def test_conditions_that_are_named(case_of: Cases) -> None:
     assert (spring.tyres, spring.say, bar.device, spring.voice) == ("worn", "Softer.", "pad", "author")
 
 
+MUCH = """
+- for: front_weight
+  if: [ { feels: tight, to: [50, 49.5] } ]
+- for: brake_bias
+  if: [ { feels: very tight middle, to: [59] } ]
+- for: cross_weight
+  if:
+    - { feels: very tight middle, to: [51] }
+    - { feels: a little tight middle, to: [51.5] }
+"""
+
+
+@pytest.mark.parametrize(
+    ("feels", "expected"),
+    [
+        ("tight middle", ["front_weight 50.5 -> 50 (-1)", "cross_weight 52 -> 51.5 (-1)", "brake_bias 62 -> 59 (-3)"]),
+        ("very tight middle",
+         ["brake_bias 62 -> 59 (-3)", "cross_weight 52 -> 51 (-2)", "front_weight 50.5 -> 49.5 (-2)"]),
+        ("a little tight middle",
+         ["cross_weight 52 -> 51.5 (-1)", "front_weight 50.5 -> 50 (-1)", "brake_bias 62 -> 59 (-3)"]),
+        ("tight entry", ["front_weight 50.5 -> 50 (-1)"]),
+    ],
+)  # fmt: skip
+def test_how_much_holds_across_settings(case_of: Cases, feels: str, expected: list[str]) -> None:
+    assert found(case_of(reasons(MUCH)), feels) == expected
+
+
+ORDER = """
+- for: spring.rr
+  if: [ { feels: tight exit, to: [325], tyres: worn } ]
+- for: track_bar.right
+  if: [ { feels: tight exit, to: [9.75] } ]
+- for: final_drive
+  if: [ { feels: tight, to: [4.00] } ]
+- for: cross_weight
+  if: [ { feels: tight exit, to: [51], device: pad } ]
+- for: spring.rf
+  if: [ { feels: tight exit, to: [675] } ]
+"""
+
+
+@pytest.mark.parametrize(
+    ("feels", "named", "expected"),
+    [
+        # For everybody, in the author's order, the part of the corner before any; then what nobody has said.
+        ("tight exit", {}, ["track_bar.right", "spring.rf", "final_drive", "spring.rr", "cross_weight"]),
+        ("tight exit", {"tyres": "worn"}, ["spring.rr", "track_bar.right", "spring.rf", "final_drive", "cross_weight"]),
+        ("tight exit", {"device": "pad"}, ["cross_weight", "track_bar.right", "spring.rf", "final_drive", "spring.rr"]),
+        ("tight exit", {"tyres": "new", "device": "wheel"}, ["track_bar.right", "spring.rf", "final_drive"]),
+        # Nobody said where: what is written so, then what helps in most parts of the corner, then the author's order.
+        ("tight", {"tyres": "new", "device": "wheel"}, ["final_drive", "track_bar.right", "spring.rf"]),
+    ],
+)  # fmt: skip
+def test_what_fits_best_comes_first(case_of: Cases, feels: str, named: dict[str, str], expected: list[str]) -> None:
+    assert [one.split()[0] for one in found(case_of(reasons(ORDER)), feels, **named)] == expected
+
+
+def test_of_one_setting_the_advice_for_just_these_tyres_comes_first(case_of: Cases) -> None:
+    case = case_of(
+        reasons(
+            """
+- for: spring.rf
+  if:
+    - { feels: loose entry, to: [725] }
+    - { feels: loose entry, to: [775], tyres: worn }
+"""
+        )
+    )
+    assert found(case, "loose entry") == found(case, "loose entry", tyres="new") == ["spring.rf 700 -> 725 (+1)"]
+    assert found(case, "loose entry", tyres="worn") == ["spring.rf 700 -> 775 (+3)"]
+
+
 NO_ENTRY = "handling: { spring.rf: { entry: none } }\n"
 NOWHERE = "handling: { spring.rf: { entry: none, middle: none, exit: none } }\n"
 

@@ -91,6 +91,39 @@ def test_the_author_s_advice_for_a_settled_phase_is_not_shown_either(case_of: Ca
     assert not [one for one in row(first(settled), "tight", "exit") if "track_bar.left" in one]
 
 
+def conditional(*advice: str) -> str:
+    """A reason each, `spring.rf raise tyres worn`: advice against a car that is loose on exit."""
+
+    def one(name: str, way: str, *only: str) -> str:
+        condition = f", {only[0]}: {only[1]}" if only else ""
+        return f"      - {{ for: {name}, if: [ {{ feels: loose exit, direction: {way}{condition} }} ] }}\n"
+
+    return "    reasons:\n" + "".join(one(*text.split()) for text in advice)
+
+
+FOUR = ("spring.rf raise tyres worn", "spring.rr lower tyres worn", "cross_weight raise device pad",
+        "track_bar.right lower tyres new")  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("advice", "expected"),
+    [
+        # The author's own for everybody comes first, however late it is written.
+        ((*FOUR, "final_drive lower"),
+         ["author final_drive", "author spring.rf", "author spring.rr", "author cross_weight"]),
+        (("final_drive lower", *FOUR, "compression.lr raise"),
+         ["author final_drive", "author compression.lr", "author spring.rf", "author spring.rr"]),
+        # Without one the rule has the last place.
+        (FOUR, ["author spring.rf", "author spring.rr", "author cross_weight", "rule compression.lr"]),
+        (FOUR[:3], ["author spring.rf", "author spring.rr", "author cross_weight", "rule compression.lr"]),
+        (FOUR[:1], ["author spring.rf", "rule compression.lr", "rule final_drive", "rule pressure.rf"]),
+    ],
+)  # fmt: skip
+def test_a_row_always_has_something_for_everybody(case_of: Cases, advice: tuple[str, ...], expected: list[str]) -> None:
+    told = row(first(case_of(conditional(*advice))), "loose", "exit")
+    assert [" ".join(one.split()[:2]) for one in told] == expected
+
+
 def test_at_a_limit_nothing_is_offered(case_of: Cases) -> None:
     case = case_of(edit=("final_drive: 3.90", "final_drive: 4.11"))
     assert not [one for one in row(first(case), "tight", "exit") if "final_drive" in one]
