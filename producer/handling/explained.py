@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from producer.basics.figures import figure
 from producer.handling.explaining import Explanation, Said, Told
 from producer.handling.measure import SMALLEST, fold, in_words, measure, of_cars, of_hundred
-from producer.handling.saying import feel, listed
+from producer.handling.saying import feel, for_whom, listed
 from producer.handling.wording import PLACES, the
 from producer.model.opinion import PhaseOpinion
 from producer.model.sheet import Sheet
@@ -142,13 +142,12 @@ def _several(sheet: Sheet, addresses: Sequence[str]) -> str:
 
 def _advised(sheet: Sheet, told: Explanation, one: Told) -> str:
     """`if tight in the middle, on worn tyres: 925, then 900 lb/in`."""
-    for_whom = [f"on {one.advice.tyres} tyres"] if one.advice.tyres else []
-    for_whom += [f"with a {one.advice.device}"] if one.advice.device else []
     setting = sheet.setting(one.moves)
     stops = [setting.figure(stop) for stop in one.stops[:-1]] + [setting.shown(stop) for stop in one.stops[-1:]]
     what = ", then ".join(stops) or "nothing is left that way"
     moves = f"{the(sheet.garage, one.moves)} " if one.moves != told.address else ""
-    return f"if {', '.join([feel(one.advice.feels), *for_whom])}: {moves}{what}"
+    only = for_whom(one.advice.tyres, one.advice.device)
+    return f"if {feel(one.advice.feels)}{f', {only}' if only else ''}: {moves}{what}"
 
 
 def _also(told: Explanation) -> Iterator[str]:

@@ -23,6 +23,12 @@ def listed(parts: Sequence[str]) -> str:
     return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)
 
 
+def for_whom(tyres: str | None, device: str | None) -> str:
+    """`on worn tyres, with a pad`; "" for everybody."""
+    parts = (f"on {tyres} tyres" if tyres else "", f"with a {device}" if device else "")
+    return ", ".join(part for part in parts if part)
+
+
 def moved(sheet: Sheet, change: Change) -> str:
     """`the right front spring from 750 to 725 lb/in`, `the final drive from 3.90:1 to 3.80:1`."""
     setting = sheet.setting(change.parameter)

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
+from producer.basics.spelling import spell
 from producer.handling.guide_json import guide_json as shape
 from producer.handling.measure import hundredths, measure, times
 from producer.handling.rules import cure
+from producer.handling.saying import for_whom
 from producer.model.dossier import Dossier
 from producer.model.guide import Change, GuideRow
 from producer.model.opinion import Opinions
@@ -45,10 +47,17 @@ def _setup(whole: Dossier, sheet: Sheet) -> str:
     lines = [whole.episode.title, sheet.name, _line(heads)]
     for row in whole.guides[sheet.id].rows:
         lines += ["", f"{row.feels} {row.where}"]
-        lines += [_change(row, one, sheet, opinions) for one in row.changes] or [
-            "  no rule speaks of it, or nothing is left inside the limits"
-        ]
+        changes = [line for one in row.changes for line in _lines(row, one, sheet, whole)]
+        lines += changes or ["  no rule speaks of it, or nothing is left inside the limits"]
     return "\n".join(lines)
+
+
+def _lines(row: GuideRow, change: Change, sheet: Sheet, whole: Dossier) -> Iterator[str]:
+    """The change, and below it for whom it is where it is not for everybody."""
+    yield _change(row, change, sheet, whole.opinions.get(sheet.id))
+    only = for_whom(change.tyres, change.device)
+    if only:
+        yield spell(f"    only {only}", whole.channel.spelling)
 
 
 def _change(row: GuideRow, change: Change, sheet: Sheet, opinions: Opinions | None) -> str:

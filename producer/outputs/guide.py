@@ -10,6 +10,7 @@ from typing import Literal
 
 from producer.basics.spelling import spell
 from producer.handling.guide_json import guide_json
+from producer.handling.saying import for_whom
 from producer.handling.wording import PLACES
 from producer.model.dossier import Dossier
 from producer.model.guide import Change, GuideRow
@@ -203,7 +204,7 @@ def _step(dossier: Dossier, sheet: Sheet, row: GuideRow, change: Change) -> Step
         start=garage.figure(address, change.start),
         to=garage.shown(address, change.to),
         clicks=f"{_clicks(abs(change.clicks))} {'up' if change.clicks > 0 else 'down'}",
-        only=spell(_only(change), spelling),
+        only=spell(for_whom(change.tyres, change.device), spelling),
         said=flat(change.say),
         effects=_effects(row, change),
         also=spell(_sentence(change.also), spelling),
@@ -217,13 +218,6 @@ def _step(dossier: Dossier, sheet: Sheet, row: GuideRow, change: Change) -> Step
 
 def _clicks(number: int) -> str:
     return f"{number} {'click' if number == 1 else 'clicks'}"
-
-
-def _only(change: Change) -> str:
-    """`on worn tyres, with a pad`."""
-    tyres = f"on {change.tyres} tyres" if change.tyres else ""
-    device = f"with a {change.device}" if change.device else ""
-    return ", ".join(part for part in (tyres, device) if part)
 
 
 def _effects(row: GuideRow, change: Change) -> str:

@@ -74,6 +74,19 @@ def test_every_line_fits_and_the_columns_are_told(modelled: Dossier) -> None:
     assert lines[-1].endswith("how many of 100 plausible cars agree")
 
 
+def test_a_condition_stands_below_its_change(modelled: Dossier) -> None:
+    guide = modelled.guides["short"]
+    row = guide.rows[1]
+    first, *rest = row.changes
+    changes = (replace(first, tyres="worn"), replace(rest[0], tyres="new", device="pad"), *rest[1:])
+    rows = (guide.rows[0], replace(row, changes=changes), *guide.rows[2:])
+    text = guide_text(replace(modelled, guides={**modelled.guides, "short": replace(guide, rows=rows)}), "short")
+    block = text.split("\ntight middle\n", 1)[1].split("\n\n", 1)[0].splitlines()
+    assert (block[1], block[3]) == ("    only on worn tires", "    only on new tires, with a pad")
+    assert len(block) == len(changes) + 2
+    assert text.count("    only ") == guide_text(modelled, "short").count("    only ") + 2
+
+
 def test_too_few_cars_say_nothing(modelled: Dossier) -> None:
     silent = replace(modelled, opinions={"short": Opinions(0), "long": Opinions(0)})
     assert "second opinion" not in guide_text(silent, None)
