@@ -16,6 +16,7 @@ from producer.handling.candidates import Candidate, chosen_from, expected_of, ru
 from producer.handling.changes import agreement
 from producer.handling.choosing import answered, choose
 from producer.handling.left_out import left_out
+from producer.handling.partly import partly
 from producer.handling.saying import feel, moved
 from producer.handling.unanswered import reasons, unanswered
 from producer.handling.wants import Want, wants
@@ -49,15 +50,28 @@ def advise(
     done = answered([one.movement for one in chosen], weighed, own.given)
     steps = _steps(own.followed, chosen, weighed, done)
     open_ = tuple(_open(case, sheet, at, weighed, every, own) for at in range(len(weighed)) if not done >> at & 1)
-    left = left_out(case, sheet, weighed, own.known, asked)
-    return Plan(
+    plan = Plan(
         complaints=tuple(one.complaint for one in weighed),
         steps=steps,
         expected=expected_of([one.change for one in steps]),
         unanswered=open_,
-        notes=tuple(dict.fromkeys((*own.notes, *left, *reasons(open_), *_silent(own, weighed), *_later(own, sheet)))),
         half_percent=opinions.half_percent if opinions else {},
+        cars=opinions.cars if opinions else None,
     )
+    left = left_out(case, sheet, weighed, own.known, asked)
+    notes = (*_without_cars(plan), *own.notes, *left, *reasons(plan), *_after(plan, own, weighed), *_later(own, sheet))
+    return replace(plan, notes=tuple(dict.fromkeys(notes)))
+
+
+def _without_cars(plan: Plan) -> Iterator[str]:
+    if plan.cars == 0:
+        yield "too few plausible cars have such a setup at this track, so the chassis model gives no sizes"
+
+
+def _after(plan: Plan, own: Authored, weighed: Sequence[Want]) -> Iterator[str]:
+    """What is to be known of the steps that are made."""
+    yield from _silent(own, weighed)
+    yield from partly(plan.steps, weighed, plan.expected, plan.half_percent)
 
 
 def _chosen(every: Sequence[Candidate], weighed: Sequence[Want], own: Authored) -> tuple[Candidate, ...]:

@@ -161,8 +161,10 @@ def _silence(told: Explanation) -> str:
         return "no opinion: the setup has no value for it"
     if told.click is None:
         return "no opinion: it has no click to move"
+    if not told.asked:
+        return "no opinion: it was not asked"
     if not told.cars:
-        return "no opinion: too few plausible cars have such a setup, or it was not asked"
+        return "no opinion: too few plausible cars have such a setup at this track"
     return "no opinion: it does not read this setting"
 
 

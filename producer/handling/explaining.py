@@ -61,7 +61,8 @@ class Explanation:
 
     `setting` is the one that moves (a split's right corner); `value` None where the setup has none; `click` None where
     it cannot move by a click; `left` lowers a split's left corner instead. `half_percent` as in `Opinions`, for the
-    model's sizes; `flat` the opinion without banking, None where it was not asked.
+    model's sizes; `flat` the opinion without banking, None where it was not asked. `cars` is 0 where too few cars are
+    plausible, and where the model was not `asked` at all.
     """
 
     address: str
@@ -75,6 +76,7 @@ class Explanation:
     cars: int
     half_percent: Mapping[Phase, float]
     flat: Opinion | None
+    asked: bool = True
 
     @property
     def opinion(self) -> Opinion | None:
@@ -110,6 +112,7 @@ def explain(
         cars=known.cars,
         half_percent=known.half_percent,
         flat=flat,
+        asked=opinions is not None,
     )
 
 

@@ -8,7 +8,7 @@ from producer.handling.candidates import Candidate
 from producer.handling.rules import rule
 from producer.handling.saying import feel, listed
 from producer.handling.wants import Want
-from producer.model.advice import Unanswered
+from producer.model.advice import Plan, Unanswered
 from producer.model.library import Case
 from producer.model.sheet import Sheet
 from producer.model.words import Complaint
@@ -20,6 +20,8 @@ _SAYS = {
     "doubted": "what should help does not in the chassis model's middle car",
     "room": "nothing more fits beside the rest; drive that first, then ask again",
 }
+
+_UNASKED = "without sizes a rule alone is not enough; the guide lists what the rules name"
 
 
 def unanswered(case: Case, sheet: Sheet, at: int, wants: Sequence[Want], ruled: Sequence[Candidate]) -> Unanswered:
@@ -43,12 +45,13 @@ def unanswered(case: Case, sheet: Sheet, at: int, wants: Sequence[Want], ruled: 
     return Unanswered(want.complaint, "against", tuple(wants[bit].complaint for bit in fed))
 
 
-def reasons(found: Sequence[Unanswered]) -> Iterator[str]:
-    """One sentence for each, and only one for two that pull against each other."""
+def reasons(plan: Plan) -> Iterator[str]:
+    """One sentence for each complaint that is open, and only one for two that pull against each other."""
     pairs: set[frozenset[object]] = set()
-    for one in found:
+    for one in plan.unanswered:
         if one.why != "against":
-            yield f"{feel(one.complaint)}: {_SAYS[one.why]}"
+            says = _UNASKED if one.why == "unsized" and plan.cars == 0 else _SAYS[one.why]
+            yield f"{feel(one.complaint)}: {says}"
             continue
         pair = frozenset((one.complaint, *one.against))
         if pair not in pairs:

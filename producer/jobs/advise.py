@@ -14,7 +14,7 @@ from producer.basics.located import Places
 from producer.basics.spelling import spell
 from producer.handling.advice import advise
 from producer.handling.advice_json import advice_json as shape
-from producer.handling.measure import SMALLEST, agreeing, as_cross_weight
+from producer.handling.measure import agreeing, in_words, measure
 from producer.handling.saying import feel, listed
 from producer.handling.wording import PLACES
 from producer.jobs.one_setup import one_setup
@@ -98,7 +98,7 @@ def advice_text(told: Told) -> str:
     lines += wrap(listed([feel(one) for one in plan.complaints]), _COLUMNS)
     for number, step in enumerate(plan.steps, 1):
         lines += ["", *_step(number, step, told)]
-    if len(plan.steps) > 1:
+    if len(plan.steps) > 1 and plan.cars != 0:
         lines += ["", "together", *_effects(plan.expected, plan)]
     if plan.unanswered:
         lines += ["", *wrap(f"not answered: {listed([feel(one.complaint) for one in plan.unanswered])}", _COLUMNS)]
@@ -122,18 +122,23 @@ def _step(number: int, step: Step, told: Told) -> Iterator[str]:
 
 
 def _effects(effects: Mapping[Phase, float | None], plan: Plan) -> Iterator[str]:
+    if plan.cars == 0:
+        yield from _hanging(_INDENT, "how much: no size, as too few plausible cars have such a setup")
+        return
     for phase in PHASES:
-        said = _size(effects.get(phase), plan.half_percent.get(phase, 0.0))
+        said = _size(effects.get(phase), plan.half_percent.get(phase))
         yield from _hanging(f"{_INDENT}{PLACES[phase]:<{_PLACE}}", said)
 
 
-def _size(effect: float | None, half_percent: float) -> str:
-    """`looser, as much as one percent of cross weight`."""
+def _size(effect: float | None, half_percent: float | None) -> str:
+    """`looser, about as much as one percent of cross weight`."""
     if effect is None:
         return "nobody knows how much"
-    if not half_percent or abs(effect / half_percent) < SMALLEST:
-        return "nothing to feel"
-    return f"{'tighter' if effect > 0 else 'looser'}, {as_cross_weight(effect / half_percent)}"
+    halves = measure(effect, half_percent)
+    if not effect:
+        return "nothing happens"
+    way = "tighter" if effect > 0 else "looser"
+    return way if halves is None else f"{way}, {in_words(halves)}"
 
 
 def _pays(step: Step) -> str:

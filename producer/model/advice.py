@@ -43,7 +43,8 @@ class Plan:
 
     `expected` is the sum of their effects per phase, + tighter, None where none of them has a size. `half_percent` is
     what half a percent more cross weight does per phase, the measure of all sizes. `notes` are sentences for the
-    author: advice of his own that was left out and why, and why a complaint stays unanswered.
+    author: advice of his own that was left out and why, and why a complaint stays unanswered. `cars` is how many cars
+    the chassis model asked: 0 where too few are plausible, None where it was not asked.
     """
 
     complaints: tuple[Complaint, ...]
@@ -52,6 +53,7 @@ class Plan:
     unanswered: tuple[Unanswered, ...] = ()
     notes: tuple[str, ...] = ()
     half_percent: Mapping[Phase, float] = field(default_factory=dict)
+    cars: int | None = None
 
     @property
     def changes(self) -> tuple[Change, ...]:

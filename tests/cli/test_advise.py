@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -49,7 +50,7 @@ def test_the_terminal_says_what_to_do(producer: Run, demo: Path) -> None:
     assert all(len(one) <= 80 for one in lines)
     assert lines[1:3] == ["Short run", "tight on entry, loose in the middle and tight on exit"]
     assert any(one.startswith("1. ") and " -> " in one and "click" in one for one in lines)
-    assert any(one.startswith("   on entry       looser, as much as ") for one in lines)
+    assert any(one.startswith("   on entry       looser, about as much as ") for one in lines)
     assert any("tire pays" in one for one in lines)
     assert any("your own advice" in one for one in lines)
     assert "not answered: loose in the middle" in lines
@@ -57,6 +58,27 @@ def test_the_terminal_says_what_to_do(producer: Run, demo: Path) -> None:
         "Change one thing at a time, then drive a few laps.",
         "Numbers for a simulation. Not advice for a real car.",
     ]
+
+
+def test_a_feel_without_its_place_is_told_where_it_is_helped(producer: Run, demo: Path) -> None:
+    ran = producer("advise", "marrow-creek-grand-sedan", "-l", demo, "-f", "tight", "-f", "loose exit")
+    assert "- tight: what is changed helps on entry, but does nothing to speak of in the" in ran.out
+    assert "nothing happens" in ran.out
+    everywhere = producer("advise", "marrow-creek-grand-sedan", "-l", demo, "-f", "tight")
+    assert "what is changed" not in everywhere.out
+
+
+def test_where_no_car_is_plausible_that_is_said_instead_of_sizes(producer: Run, library: Path) -> None:
+    path = next((library / "tracks").glob("gannet-bowl.yaml"))
+    path.write_text(re.sub(r"banking: *[^,}\n]+", "banking: 89", path.read_text(encoding="utf-8")), encoding="utf-8")
+    ran = producer("advise", EPISODE, "-l", library, "-f", "tight middle", "-f", "loose exit")
+    said = " ".join(ran.out.split())
+    assert ran.code == 0
+    assert "too few plausible cars have such a setup at this track, so the chassis model gives no sizes" in said
+    assert "how much: no size, as too few plausible cars have such a setup" in said
+    assert "nobody knows" not in said
+    explained = producer("guide", EPISODE, "-l", library, "--explain", "spring.rf")
+    assert "no opinion: too few plausible cars have such a setup at this track" in " ".join(explained.out.split())
 
 
 def test_where_nothing_is_changed_the_notes_say_why(producer: Run, demo: Path) -> None:

@@ -11,6 +11,7 @@ from producer.handling.advice import advise
 from producer.handling.advice_json import advice_json
 from producer.model.advice import Plan
 from producer.model.library import Case
+from producer.model.opinion import Opinions
 from producer.model.words import PHASES
 from tests.handling.advising import USUAL, Sizes, feels, opinions, told
 
@@ -328,6 +329,54 @@ def test_feels_that_pull_against_each_other(case_of: Cases, text: str, unanswere
     found = plan(case_of(), text)
     assert [str(one.complaint) for one in found.unanswered] == unanswered
     assert note in found.notes
+
+
+def test_without_plausible_cars_the_notes_say_so(case_of: Cases) -> None:
+    case = case_of(reasons("brake_bias: feels: tight entry, to: [61]"))
+    found = advise(case, case.sheets[0], feels("tight entry, tight exit"), Opinions(0))
+    assert told(found) == ["author brake_bias 62 -> 61"]
+    assert found.cars == 0
+    assert found.notes == (
+        "too few plausible cars have such a setup at this track, so the chassis model gives no sizes",
+        "tight on exit: without sizes a rule alone is not enough; the guide lists what the rules name",
+    )
+    # Not asked is another matter.
+    assert advise(case, case.sheets[0], feels("tight exit")).notes == (
+        "tight on exit: nobody knows how much the settings do that the rules name; the guide lists them",
+    )
+
+
+@pytest.mark.parametrize(
+    ("text", "advice", "note"),
+    [
+        ("tight", "brake_bias: feels: tight, to: [61]",
+         "tight: what is changed helps on entry, but does nothing to speak of in the middle and on exit"),
+        ("very loose", "compression.lr: feels: loose exit, direction: raise",
+         "very loose: what is changed helps on exit, but does nothing to speak of on entry and in the middle"),
+        ("tight, loose exit", "brake_bias: feels: tight, to: [61]",
+         "tight: what is changed helps on entry, but does nothing to speak of in the middle"),
+        # Nobody gives a size, and no rule speaks: the author's word is all there is.
+        ("tight", "tape: feels: tight, to: [50]",
+         "tight: what is changed has no size and no rule on entry, in the middle and on exit"),
+    ],
+)  # fmt: skip
+def test_where_a_feel_without_its_place_is_helped(case_of: Cases, text: str, advice: str, note: str) -> None:
+    found = plan(case_of(reasons(advice)), text)
+    assert note in found.notes
+    assert "very loose" not in [str(one.complaint) for one in found.unanswered]
+
+
+@pytest.mark.parametrize(
+    ("text", "advice"),
+    [
+        ("tight", "cross_weight: feels: tight, to: [51.5]"),
+        ("tight", "pressure.rr: feels: tight, direction: raise"),  # no size, but a rule for every part
+        ("tight entry", "brake_bias: feels: tight, to: [61]"),
+        ("tight, loose middle, loose exit", "brake_bias: feels: tight, to: [61]"),
+    ],
+)
+def test_a_feel_that_is_helped_wherever_it_is_meant_needs_no_note(case_of: Cases, text: str, advice: str) -> None:
+    assert not [one for one in plan(case_of(reasons(advice)), text).notes if "what is changed" in one]
 
 
 def test_nothing_left_inside_the_limits_is_said(case_of: Cases) -> None:

@@ -179,7 +179,9 @@ def test_why_there_is_no_opinion(case_of: Cases, address: str, edit: tuple[str, 
 
 def test_without_plausible_cars_there_is_no_opinion(case_of: Cases) -> None:
     case = case_of()
-    assert "too few plausible cars" in by_model(explain(case, case.sheets[0], "spring.rf"))[0]
+    none = explain(case, case.sheets[0], "spring.rf", Opinions(0))
+    assert by_model(none) == ("no opinion: too few plausible cars have such a setup at this track",)
+    assert by_model(explain(case, case.sheets[0], "spring.rf")) == ("no opinion: it was not asked",)
 
 
 def test_at_the_upper_limit_a_click_down_is_turned_round(case_of: Cases) -> None:
