@@ -5,11 +5,9 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from difflib import SequenceMatcher, get_close_matches
 from pathlib import Path
 from textwrap import wrap
 
-from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding
 from producer.basics.located import Places
 from producer.basics.spelling import spell
@@ -17,8 +15,8 @@ from producer.handling import explained as words
 from producer.handling.asking import ask
 from producer.handling.explaining import Explanation, explain, flat_opinion, without_banking
 from producer.handling.explaining_json import explanation_json as shape
+from producer.jobs.naming import which
 from producer.jobs.one_setup import OneSetup, one_setup
-from producer.model.garage import Garage
 from producer.model.opinion import Opinion
 
 _COLUMNS = 80
@@ -52,7 +50,7 @@ def explained(root: Path, out: Path, episode: str, setup: str | None, wanted: st
     if looked.found is None:
         return Explained(None, looked.findings, looked.files)
     one = looked.found
-    address = _address(one.sheet.garage, wanted)
+    address = which(one.sheet.garage, wanted)
     explanation = explain(one.case, one.sheet, address, one.opinions, _flat(one, address))
     return Explained(Told(one, explanation), looked.findings, looked.files)
 
@@ -133,26 +131,3 @@ def _flat(one: OneSetup, address: str) -> Opinion | None:
     from producer.handling.answering import answer
 
     return flat_opinion(asked, one.sheet, address, answer(question).opinions)
-
-
-def _address(garage: Garage, wanted: str) -> str:
-    """The setting or split that is meant. Raises ProducerError naming the nearest, or the corners to choose from."""
-    every = (*garage.settings, *garage.splits)
-    plain = " ".join(wanted.lower().split())
-    by_name = {garage.name_of(one).lower(): one for one in reversed(every)}
-    if plain in every or plain in by_name:
-        return plain if plain in every else by_name[plain]
-    parts = [one for one in every if one.startswith(f"{plain}.")]
-    if parts:
-        raise ProducerError(f"'{plain}' has several: {', '.join(parts)}")
-    near = _nearest(plain, {**dict(zip(every, every, strict=True)), **by_name})
-    hint = f"did you mean '{near}'?" if near else f"there are: {', '.join(every)}"
-    raise ProducerError(f"the garage '{garage.garage}' has no setting '{wanted[:60]}'; {hint}")
-
-
-def _nearest(plain: str, known: Mapping[str, str]) -> str:
-    """The address whose own text or name is nearest, of equals the one with the same letters; "" for none."""
-    near = get_close_matches(plain, known, 4, 0.5)
-    letters = sorted(plain)
-    near.sort(key=lambda one: (-SequenceMatcher(None, one, plain).ratio(), sorted(one) != letters))
-    return known[near[0]] if near else ""
