@@ -82,7 +82,8 @@ from collections.abc import Iterator, Mapping
 from producer.basics.finding import Finding, Severity
 from producer.checks.effect_against_rule import says
 from producer.handling.measure import in_words, measure, of_hundred
-from producer.handling.wording import DOING, PLACES, the
+from producer.handling.saying import doing
+from producer.handling.wording import PLACES, the
 from producer.model.library import Case
 from producer.model.opinion import Opinion, Opinions
 from producer.model.sheet import Movement, Sheet, SheetReason
@@ -130,7 +131,7 @@ def _finding(
     size = f", {in_words(halves)}" if halves is not None else ""
     whose = "; the rule says the same" if against else "; the rule is on your side" if claimed in rules else ""
     message = (
-        f"by the chassis model, {_movement(sheet, reason)} makes the car {does} {PLACES[phase]}, not {claimed}: "
+        f"by the chassis model, {_movement(sheet, reason)} the car {does} {PLACES[phase]}, not {claimed}: "
         f"in {of_hundred(opinion.agreement(does))} plausible cars{size}{whose}"
     )
     felt = "if you did feel it, keep it and name effect-against-model under 'allow'"
@@ -141,13 +142,13 @@ def _finding(
 
 
 def _movement(sheet: Sheet, reason: SheetReason) -> str:
-    """`raising the right rear spring (275 to 325)`; of many settings only how many."""
-    moved = [one for one in reason.movements if one.direction is not None]
+    """`raising the right rear spring (275 to 325) makes`; of many settings only how many."""
+    moved = [(one, one.direction) for one in reason.movements if one.direction is not None]
     if len(moved) > _NAMED:
-        return f"what these {len(moved)} settings do together"
-    return " and ".join(_one(sheet, one) for one in moved)
+        return f"what these {len(moved)} settings do together makes"
+    return doing([(_named(sheet, one), way) for one, way in moved], "make")
 
 
-def _one(sheet: Sheet, movement: Movement) -> str:
+def _named(sheet: Sheet, movement: Movement) -> str:
     figures = (sheet.garage.figure(movement.address, x) for x in (movement.start, movement.end))
-    return f"{DOING[movement.direction or 'raise']} {the(sheet.garage, movement.address)} ({' to '.join(figures)})"
+    return f"{the(sheet.garage, movement.address)} ({' to '.join(figures)})"

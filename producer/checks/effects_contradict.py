@@ -89,11 +89,12 @@ Silent:
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from producer.basics.finding import Finding, Severity
 from producer.handling.rules import goes_with_banking
+from producer.handling.saying import doing
 from producer.handling.wording import PLACES, the
 from producer.model.episode import Reason
 from producer.model.library import Case, Library
@@ -101,17 +102,18 @@ from producer.model.sheet import Sheet, SheetReason
 from producer.model.words import PHASES, Direction, Effect, Phase, turned
 
 CODES = {"effects-contradict": Severity.WARNING}
+_NAMED = 2  # settings that a message names
 # What is compared: each setting moved, with its direction once the first of them is turned to "raise"; and the phase.
 _Key = tuple[tuple[tuple[str, Direction], ...], Phase]
 
 
 @dataclass(frozen=True, slots=True)
 class _Claim:
-    """One stated effect of raising."""
+    """One stated effect of raising; `does` is `raising the front bar makes`."""
 
     key: _Key
     raising: Effect
-    name: str
+    does: str
     setup: str
     reason: Reason
 
@@ -160,21 +162,28 @@ def _stated(sheet: Sheet, reason: SheetReason) -> Iterator[_Claim]:
     way = moved[0][1]
     together = tuple((address, _turn(direction, way)) for address, direction in moved)
     stated = reason.effect.stated()
-    names = " and ".join(the(sheet.garage, address) for address, _ in moved)
+    raised = _raising([(the(sheet.garage, address), direction) for address, direction in together])
     for phase in PHASES:
         effect = stated.get(phase)
         if effect is not None and effect != "none":
-            yield _Claim((together, phase), turned(effect, way), names, sheet.id, reason.reason)
+            yield _Claim((together, phase), turned(effect, way), raised, sheet.id, reason.reason)
 
 
 def _turn(direction: Direction, way: Direction) -> Direction:
     return "raise" if direction == way else "lower"
 
 
+def _raising(moves: Sequence[tuple[str, Direction]]) -> str:
+    """What is told of moving these, the first of them up; of many only the first by name."""
+    if len(moves) > _NAMED:
+        return f"raising {moves[0][0]}, with the other {len(moves) - 1} settings moved as here, makes"
+    return doing(moves, "make")
+
+
 def _finding(claim: _Claim, before: _Claim, severity: Severity, where: str) -> Finding:
     phase = claim.key[1]
     message = (
-        f"this says that raising {claim.name} makes the car {claim.raising} {PLACES[phase]}, "
+        f"this says that {claim.does} the car {claim.raising} {PLACES[phase]}, "
         f"{where} that it makes it {before.raising}"
     )
     hint = "decide which holds, and right the other one's effect or direction"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from producer.handling.wording import PLACES, the
+from producer.handling.wording import DOING, PLACES, the
 from producer.model.guide import Change
 from producer.model.sheet import Sheet
-from producer.model.words import Complaint, HowMuch
+from producer.model.words import Complaint, Direction, HowMuch
 
 _MUCH: dict[HowMuch, str] = {"little": "a little ", "plain": "", "very": "very "}
 
@@ -21,6 +21,17 @@ def feel(complaint: Complaint) -> str:
 def listed(parts: Sequence[str]) -> str:
     """`a`, `a and b`, `a, b and c`."""
     return " and ".join([", ".join(parts[:-1]), parts[-1]] if len(parts) > 1 else parts)
+
+
+def doing(moves: Sequence[tuple[str, Direction]], verb: str) -> str:
+    """What moving settings does: `raising A makes`, `raising A and B makes`, `raising A and lowering B make`.
+
+    `moves`, one at least, are what each is called and its way; `verb` is in its plain form.
+    """
+    names, ways = [name for name, _ in moves], {way for _, way in moves}
+    if len(ways) == 1:
+        return f"{DOING[ways.pop()]} {listed(names)} {verb}s"
+    return f"{listed([f'{DOING[way]} {name}' for name, way in moves])} {verb}"
 
 
 def for_whom(tyres: str | None, device: str | None) -> str:

@@ -106,19 +106,23 @@ def test_it_is_silent(tmp_path: Path, reason: str, phases: tuple[PhaseOpinion, .
 @pytest.mark.parametrize(
     ("reason", "movement"),
     [
-        ("{ for: spring.rr, effect: { middle: looser } }", "raising the right rear spring (275 to 325)"),
-        ("{ for: spring.rf, effect: { middle: looser } }", "lowering the right front spring (750 to 700)"),
+        ("{ for: spring.rr, effect: { middle: looser } }", "raising the right rear spring (275 to 325) makes"),
+        ("{ for: spring.rf, effect: { middle: looser } }", "lowering the right front spring (750 to 700) makes"),
+        (
+            "{ for: [spring.rr, spring.rf], effect: { middle: looser } }",
+            "raising the right rear spring (275 to 325) and lowering the right front spring (750 to 700) make",
+        ),
         (
             "{ for: track_bar, effect: { middle: looser } }",
-            "raising the track bar, left end (9.50 to 10.00) and raising the track bar, right end (9.50 to 10.00)",
+            "raising the track bar, left end (9.50 to 10.00) and the track bar, right end (9.50 to 10.00) makes",
         ),
-        ("{ for: [spring.rf, track_bar], effect: { middle: looser } }", "what these 3 settings do together"),
-        ("{ for: spring.rear_split, effect: { middle: looser } }", "raising the rear spring split (50 to 100)"),
+        ("{ for: [spring.rf, track_bar], effect: { middle: looser } }", "what these 3 settings do together makes"),
+        ("{ for: spring.rear_split, effect: { middle: looser } }", "raising the rear spring split (50 to 100) makes"),
     ],
 )
 def test_it_names_what_moved(tmp_path: Path, reason: str, movement: str) -> None:
     (one,) = found(tmp_path, reason, NOTHING, TIGHTER, NOTHING)
-    assert f"by the chassis model, {movement} makes the car tighter in the middle, not looser" in one.message
+    assert f"by the chassis model, {movement} the car tighter in the middle, not looser" in one.message
 
 
 def test_every_phase_is_a_finding_of_its_own(tmp_path: Path) -> None:

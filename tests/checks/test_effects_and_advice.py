@@ -223,6 +223,24 @@ def test_across_episodes_it_is_a_note(first: str, second: str, track: str, told:
     assert not [one for case in map(shelf.case, shelf.episodes.values()) for one in check.check_episode(case)]
 
 
+@pytest.mark.parametrize(
+    ("what", "said"),
+    [
+        ("cross_weight", "raising the cross weight makes the car tighter on exit"),
+        ("[spring.rr, track_bar.right]", "raising the right rear spring and the track bar, right end makes the car"),
+        ("[spring.rr, spring.rf]", "raising the right rear spring and lowering the right front spring make the car"),
+        ("[spring.rr, spring.rf, track_bar.right]",
+         "raising the right rear spring, with the other 2 settings moved as here, makes the car"),
+    ],
+)  # fmt: skip
+def test_a_contradiction_says_what_moves_together(what: str, said: str) -> None:
+    reasons = "\n".join(f"- {{ for: {what}, effect: {{ exit: {effect} }} }}" for effect in ("looser", "tighter"))
+    shelf = library({"one": other("one", reasons)})
+    check = import_module("producer.checks.effects_contradict")
+    (one,) = check.check_episode(shelf.case(shelf.episodes["one"]))
+    assert said in one.message
+
+
 def test_an_episode_without_a_garage_is_left_alone() -> None:
     shelf = library({"one": other("one", "").replace("garage: grand-sedan", "garage: nowhere")})
     assert found(shelf.case(shelf.episodes["one"])) == []
