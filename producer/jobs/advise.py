@@ -31,6 +31,14 @@ _INDENT = "   "
 _PLACE = 15  # columns for a part of the corner
 _CARE = "Change one thing at a time, then drive a few laps."
 
+# What the trade calls the parts of a corner (common practice, no source), and what may stand before it.
+_PHASES: Mapping[str, Phase] = {
+    "entry": "entry", "in": "entry", "into": "entry", "entering": "entry",
+    "middle": "middle", "mid": "middle", "center": "middle", "centre": "middle", "apex": "middle",
+    "exit": "exit", "off": "exit", "out": "exit", "exiting": "exit",
+}  # fmt: skip
+_BETWEEN = frozenset({"on", "in", "at", "the", "going", "coming", "getting", "corner"})
+
 
 @dataclass(frozen=True, slots=True)
 class Told:
@@ -54,13 +62,29 @@ class Advised:
 def read_feels(texts: Sequence[str]) -> tuple[Complaint, ...]:
     """Feels as a person types them, `loose entry`; several may stand in one text, with commas.
 
+    The trade's other words for a part of the corner are understood: `loose off`, `tight in the center`.
     Raises ProducerError with a sentence for one that is no feel.
     """
     try:
-        found = tuple(complaint(one) for text in texts for one in text.split(","))
+        found = tuple(_feel(one) for text in texts for one in text.split(","))
     except ValueError as trouble:
         raise ProducerError(f"{trouble}") from trouble
     return found
+
+
+def _feel(text: str) -> Complaint:
+    """As `complaint`, with the trade's other words for the last one, and little words before it."""
+    parts = text.lower().split()
+    phase = _PHASES.get(parts[-1]) if len(parts) > 1 else None
+    if phase is None:
+        return complaint(text)
+    words = parts[:-1]
+    while words[-1] in _BETWEEN and len(words) > 1:
+        words.pop()
+    try:
+        return complaint(" ".join((*words, phase)))
+    except ValueError:
+        return complaint(text)  # so that what was typed is what is named
 
 
 def advised(

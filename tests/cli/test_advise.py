@@ -35,6 +35,28 @@ def test_each_feel_of_the_demo_is_answered(producer: Run, demo: Path, feel: str,
     assert found["changes"][0]["effects"] == found["expected"]
 
 
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("loose off", "loose exit"),
+        ("loose coming off", "loose exit"),
+        ("Very Loose On Exit", "very loose exit"),
+        ("tight in", "tight entry"),
+        ("a little tight going in", "a little tight entry"),
+        ("tight on entry", "tight entry"),
+        ("tight center", "tight middle"),
+        ("tight in the center", "tight middle"),
+        ("slightly tight in the centre", "a little tight middle"),
+        ("loose mid", "loose middle"),
+        ("loose", "loose"),
+    ],
+)
+def test_the_trade_s_words_for_a_part_of_the_corner(producer: Run, demo: Path, typed: str, meant: str) -> None:
+    found = as_json(producer, demo, "--feels", typed)
+    assert found["feels"] == [meant]
+    assert found["changes"][0]["answers"] == [meant]
+
+
 def test_mixed_feels_take_a_setting_each(producer: Run, demo: Path) -> None:
     found = as_json(producer, demo, "--feels", "tight entry", "--feels", "loose exit")
     assert found["unanswered"] == []
@@ -95,6 +117,10 @@ def test_where_nothing_is_changed_the_notes_say_why(producer: Run, demo: Path) -
         (("--feels", "loos entry"), "'loos entry' is not a feel like 'loose entry' or 'very tight exit'"),
         (("--feels", ""), "is not a feel"),
         (("--feels", "tight everywhere"), "is not a feel"),
+        (("--feels", "loos off"), "'loos off' is not a feel like 'loose entry' or 'very tight exit'"),
+        (("--feels", "off"), "'off' is not a feel"),
+        (("--feels", "in the middle"), "'in the middle' is not a feel"),
+        (("--feels", "tight entry exit"), "'tight entry exit' is not a feel"),
         ((), "Missing option '--feels'"),
         (("--feels", "tight entry", "--setup", "medium"), "has no setup 'medium'; there are: short, long"),
         (("--feels", "tight entry", "--tyres", "old"), "'old' is not one of new, worn"),
