@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, fields
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +24,7 @@ _FEWEST = 250  # plausible cars; below that the model has no opinion
 _TRIES = 3  # crowds to draw from until there are enough
 _SPARE = 1.25  # more cars than are wanted, as some are left out
 _AT_ONCE = 12  # moves: what they need stays in the processor's cache
+_HANDS = 4  # threads; more would wait for one another
 _NOTHING = 1e-9  # of balance: what rounding leaves
 _NO_WORK = 0.5  # N
 _MUCH = 0.5  # of the most that a tyre gains
@@ -48,10 +52,12 @@ def answer(question: Question) -> Answer:
     """Ask a thousand cars, or as many as are plausible out of a few thousand draws."""
     with np.errstate(all="ignore"):  # what is not finite is left out with the cars it belongs to
         asked = _plausible(question)
-        if asked is None:
-            return Answer(0, ())
-        found = tuple(one for some in _batches(question.moves) for one in _opinions(asked, some))
-    return Answer(asked.speed.shape[-1], found)
+    if asked is None:
+        return Answer(0, ())
+    # The arrays are long enough for other threads to work beside this one.
+    with ThreadPoolExecutor(min(_HANDS, os.cpu_count() or 1)) as pool:
+        found = tuple(pool.map(partial(_opinions, asked), _batches(question.moves)))
+    return Answer(asked.speed.shape[-1], tuple(one for some in found for one in some))
 
 
 def _batches(moves: Sequence[Move]) -> Iterator[Sequence[Move]]:
@@ -88,8 +94,13 @@ def _kept(asked: _Asked, good: NDArray[np.intp]) -> _Asked:
     return _Asked(Crowd(parts, turn), some(asked.speed), before)
 
 
-def _opinions(asked: _Asked, moves: Sequence[Move]) -> Iterator[Opinion]:
+def _opinions(asked: _Asked, moves: Sequence[Move]) -> list[Opinion]:
     """The same cars at the same speeds with the moves made."""
+    with np.errstate(all="ignore"):  # which each thread must say for itself
+        return list(_each(asked, moves))
+
+
+def _each(asked: _Asked, moves: Sequence[Move]) -> Iterator[Opinion]:
     parts = dict(asked.crowd.parts)
     for name in sorted({name for move in moves for name in move}):
         change = np.array([move.get(name, 0.0) for move in moves]).reshape(-1, 1, 1)

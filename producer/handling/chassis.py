@@ -40,7 +40,7 @@ class State:
     @property
     def work(self) -> Array:
         """What each tyre is asked to hold, N."""
-        return np.hypot(self.along, self.across)
+        return np.sqrt(self.along**2 + self.across**2)
 
 
 def grip(car: Car, wheel_loads: Array) -> Array:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import fields
 from math import isfinite
 from pathlib import Path
 from typing import Any
@@ -36,9 +36,16 @@ class SecondOpinion:
         self._out = out
         self._program = "\n".join(program())
         self._known: _Known = {}
+        self._said: dict[str, tuple[Case, dict[str, Opinions]]] = {}
 
     def of(self, case: Case) -> dict[str, Opinions]:
         """The opinions of each setup of an episode, by setup id."""
+        before = self._said.get(case.episode.episode)
+        if before is None or before[0].episode is not case.episode or before[0].library is not case.library:
+            before = self._said[case.episode.episode] = case, self._of(case)
+        return before[1]
+
+    def _of(self, case: Case) -> dict[str, Opinions]:
         asked = {sheet.id: ask(case, sheet) for sheet in case.sheets}
         keys = {setup: self._key(one.question) for setup, one in asked.items()}
         if any(key not in self._known for key in keys.values()):
@@ -51,7 +58,7 @@ class SecondOpinion:
         return {setup: opinions(asked[setup], *self._known[key]) for setup, key in keys.items()}
 
     def _key(self, question: Question) -> str:
-        written = json.dumps(asdict(question), sort_keys=True)
+        written = json.dumps(question, default=_parts, sort_keys=True)
         return hashlib.sha256(f"{self._program}\n{written}".encode()).hexdigest()
 
     def _keep(self, episode: str, keys: Mapping[str, str]) -> None:
@@ -63,6 +70,11 @@ class SecondOpinion:
             deliver([Document(f"{CACHE}/{FOLDER}/{episode}.json", text.encode())], self._out)
         except ProducerError:
             return  # a place that cannot be written to is no reason to fail
+
+
+def _parts(record: Any) -> dict[str, Any]:
+    """A record's fields; unlike `asdict` without a copy of everything below."""
+    return {one.name: getattr(record, one.name) for one in fields(record)}
 
 
 def _answers(asked: Asked) -> _Answers:

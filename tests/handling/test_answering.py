@@ -39,6 +39,15 @@ def test_no_answer_depends_on_what_else_is_asked() -> None:
     assert answer(many).opinions[-2] == answer(OPEN).opinions[0]
 
 
+def test_however_many_threads_the_answer_is_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
+    many = replace(OPEN, moves=(*({"cross": 0.001 * n} for n in range(1, 40)), {"front": 0.01}, {"spring.rf": -9e9}))
+    monkeypatch.setattr("os.cpu_count", lambda: None)
+    alone = answer(many)
+    monkeypatch.setattr("os.cpu_count", lambda: 64)
+    assert answer(many) == alone
+    assert len(alone.opinions) == len(many.moves)
+
+
 def test_shares_are_shares_and_nothing_is_both() -> None:
     for one in answer(
         replace(OPEN, moves=({"left": 0.005}, {"spring.lf": 4000.0}, {"compression.lf": 900.0}))

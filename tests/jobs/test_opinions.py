@@ -62,6 +62,16 @@ def test_in_one_run_nothing_is_asked_twice(demo: Path, asked: list[object]) -> N
     assert len(asked) == 2
 
 
+def test_an_episode_of_another_reading_is_looked_at_anew(library: Path, asked: list[object]) -> None:
+    second = SecondOpinion()
+    first = second.of(case(library))
+    file = library / EPISODE / "episode.yaml"
+    text = file.read_text(encoding="utf-8").replace("cross_weight: 52", "cross_weight: 53", 1)
+    file.write_text(text, encoding="utf-8")
+    assert second.of(case(library)) != first
+    assert len(asked) == 4
+
+
 def test_another_value_is_another_question(library: Path, tmp_path: Path, asked: list[object]) -> None:
     out = tmp_path / "out"
     SecondOpinion(out).of(case(library))
