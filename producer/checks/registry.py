@@ -28,6 +28,7 @@ from producer.model.summary import Summary
 # Runs a costly check (module, episode, what finds it out), or remembers what it found there last time.
 Costly = Callable[[ModuleType, Case, Callable[[], Iterable[Finding]]], Iterable[Finding]]
 Second = Callable[[Case], Mapping[str, Opinions]]
+Step = Callable[[str, int, int], None]  # what is done, its number from 1, how many
 
 
 def modules() -> tuple[ModuleType, ...]:
@@ -59,16 +60,17 @@ def run(
     episodes: Collection[str] | None = None,
     costly: Costly | None = None,
     second: Second | None = None,
+    step: Step | None = None,
 ) -> list[Finding]:
     """What the checks find in a library that has been read, in order, waivers applied.
 
     `summaries` by episode id: an episode without one is not checked for what it would publish. `episodes` are the
     ids to look at (None: all); what concerns the whole library and its garages is looked at either way. `costly` runs
     the checks that say COSTLY on one episode, or remembers what they found there last time. `second` asks the chassis
-    model: without it nothing is held against the model.
+    model: without it nothing is held against the model. `step` is called before an episode's turn.
     """
     with collecting_paused():
-        return _run(modules(), library, summaries, episodes, costly or _now, second)
+        return _run(modules(), library, summaries, episodes, costly or _now, second, step)
 
 
 def _run(
@@ -78,11 +80,14 @@ def _run(
     episodes: Collection[str] | None,
     costly: Costly,
     second: Second | None,
+    step: Step | None,
 ) -> list[Finding]:
     chosen = [one for name, one in library.episodes.items() if episodes is None or name in episodes]
     cases = [library.case(one) for one in chosen]
     found = [finding for one in checks for finding in _whole(one, library)]
-    for case in cases:
+    for number, case in enumerate(cases, 1):
+        if step is not None:
+            step(f"checking {case.episode.episode}", number, len(cases))
         summary = summaries.get(case.episode.episode)
         found += (finding for one in checks for finding in _one(one, case, summary, costly, second))
     for case in cases:

@@ -1,18 +1,37 @@
-"""Progress on more than one episode, on a terminal only."""
+"""Progress on more than one episode, on a terminal only, and only where it takes a while."""
 
 from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
+from time import monotonic
+
+Step = Callable[[str, int, int], None]
+_A_WHILE = 0.7  # seconds; what is done before that needs no bar
 
 
 @contextmanager
-def steps() -> Iterator[Callable[[str, int, int], None] | None]:
-    """A function to call with (episode, its number from 1, how many); None where nobody would see it."""
+def steps() -> Iterator[Step | None]:
+    """A function to call with (what is done, its number from 1, how many); None where nobody would see it."""
     if not sys.stderr.isatty():
         yield None
         return
+    began = monotonic()
+    with ExitStack() as stack:
+        shown: list[Step] = []
+
+        def step(name: str, number: int, total: int) -> None:
+            if not shown and total > 1 and monotonic() - began >= _A_WHILE:
+                shown.append(stack.enter_context(_bar()))
+            if shown:
+                shown[0](name, number, total)
+
+        yield step
+
+
+@contextmanager
+def _bar() -> Iterator[Step]:
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 

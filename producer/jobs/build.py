@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import pkgutil
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from importlib import import_module
 from pathlib import Path
 from types import ModuleType
 
 from producer import outputs
 from producer.basics.errors import ProducerError
-from producer.jobs.check import Checked, check, known
+from producer.jobs.check import Checked, Step, check, known
 from producer.jobs.deliver import deliver, take_away
 from producer.jobs.dossier import dossier
 from producer.jobs.kit import kit_for
@@ -21,25 +21,23 @@ from producer.render.document import Document
 from producer.render.fonts import font_documents
 from producer.render.kit import Kit
 
-Step = Callable[[str, int, int], None]
-
 
 def build(
     root: Path, out: Path, episodes: Iterable[str] = (), step: Step | None = None, *, anew: bool = False
 ) -> Report:
-    """Build into `out/<episode>/`; `step` is called with an episode's name, its number and how many, before its turn.
+    """Build into `out/<episode>/`; `step` is called with what is done, its number and how many, before it is.
 
     An episode with an error in it or in what it shares is held back; the others are built. An output that cannot be
     drawn is held back alone. `anew` builds unchanged episodes too. Raises ProducerError for an episode that is not
     there or a disk that refuses.
     """
     asked = tuple(episodes)
-    checked = check(root, asked, out)
+    checked = check(root, asked, out, step)
     bench = _Bench(checked, root, out)
     names = known(checked.library, asked)
     for number, name in enumerate(names, 1):
         if step is not None:
-            step(name, number, len(names))
+            step(f"building {name}", number, len(names))
         bench.take(name, anew=anew)
     return Report(bench.built, tuple(bench.unchanged), bench.held_back, checked.about(asked), checked.library.files)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Callable, Collection, Iterable
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
@@ -13,6 +13,9 @@ from producer.basics.finding import Finding, Severity, in_order
 from producer.jobs.opinions import SecondOpinion
 from producer.library.load import load
 from producer.model.library import Library
+from producer.model.summary import Summary
+
+Step = Callable[[str, int, int], None]  # what is done, its number from 1, how many
 
 
 @dataclass(frozen=True)
@@ -50,11 +53,13 @@ def _first(finding: Finding) -> str:
     return finding.place.file.split("/", 1)[0]
 
 
-def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None) -> Checked:
+def check(
+    root: Path, episodes: Iterable[str] = (), out: Path | None = None, step: Step | None = None
+) -> Checked:
     """Load and check a library; with `episodes`, only these are looked into (shared files always).
 
-    What is costly to find out is remembered below `out`, where one is given. Raises ProducerError for an episode that
-    is not there.
+    What is costly to find out is remembered below `out`, where one is given. `step` is called with what is done, its
+    number and how many, before an episode's turn. Raises ProducerError for an episode that is not there.
     """
     from producer.checks.registry import run
     from producer.jobs.kit import kit_for
@@ -66,9 +71,14 @@ def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None) -> 
     kit, second = kit_for(root), SecondOpinion(out)
     with collecting_paused(), Remembered(library, root, out) as memory:
         there = [library.episodes[name] for name in chosen if name in library.episodes]
-        made = {one.episode: memory.summary(one, partial(summary_of, library, one, kit, second)) for one in there}
-        summaries = {name: one for name, one in made.items() if one is not None}
-        every = in_order([*findings, *run(library, summaries, chosen, memory.findings, second.of)])
+        summaries: dict[str, Summary] = {}
+        for number, one in enumerate(there, 1):
+            if step is not None:
+                step(f"working out {one.episode}", number, len(there))
+            summary = memory.summary(one, partial(summary_of, library, one, kit, second))
+            if summary is not None:
+                summaries[one.episode] = summary
+        every = in_order([*findings, *run(library, summaries, chosen, memory.findings, second.of, step)])
     return Checked(library, tuple(every), second)
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from producer.basics.finding import Finding, Fix
 from producer.jobs.changing import draft_of, save
-from producer.jobs.check import Checked, check
+from producer.jobs.check import Checked, Step, check
 from producer.library.edit import Draft, EditError
 
 
@@ -23,14 +23,21 @@ class Mended:
     checked: Checked
 
 
-def mend(root: Path, episodes: Iterable[str] = (), out: Path | None = None, *, dry_run: bool = False) -> Mended:
+def mend(
+    root: Path,
+    episodes: Iterable[str] = (),
+    out: Path | None = None,
+    step: Step | None = None,
+    *,
+    dry_run: bool = False,
+) -> Mended:
     """Put every fix that the checks offer into the files, then check again; with `dry_run` nothing is written.
 
-    A file is written in one step, and only where it reads as before but for what was fixed. Raises ProducerError as
-    `check` does, and where a file was changed meanwhile.
+    A file is written at once, and only where it reads as before but for what was fixed. `step` as for `check`.
+    Raises ProducerError as `check` does, and where a file was changed meanwhile.
     """
     asked = tuple(episodes)
-    checked = check(root, asked, out)
+    checked = check(root, asked, out, step)
     drafts: dict[str, Draft] = {}
     fixed: list[Finding] = []
     refused: list[str] = []
@@ -48,7 +55,7 @@ def mend(root: Path, episodes: Iterable[str] = (), out: Path | None = None, *, d
         for draft in changed:
             save(root, draft)
     diff = "\n".join(draft.diff() for draft in changed)
-    after = checked if dry_run or not changed else check(root, asked, out)
+    after = checked if dry_run or not changed else check(root, asked, out, step)
     return Mended(tuple(reversed(fixed)), diff, tuple(reversed(refused)), after)
 
 
