@@ -38,6 +38,7 @@ def check(
 ) -> int:
     """Read the library and say what is wrong: place, reason, what to do."""
     from producer.cli import show
+    from producer.cli.progress import steps
 
     if dry_run and not fix:
         raise typer.BadParameter("goes with --fix: a check alone writes nothing", param_hint="--dry-run")
@@ -51,12 +52,14 @@ def check(
     if fix:
         from producer.jobs.mend import mend
 
-        mended = mend(root, asked, options.out(out, root), dry_run=dry_run)
+        with steps() as step:
+            mended = mend(root, asked, options.out(out, root), step, dry_run=dry_run)
         checked = mended.checked
     else:
         from producer.jobs.check import check as job
 
-        checked = job(root, asked, options.out(out, root))
+        with steps() as step:
+            checked = job(root, asked, options.out(out, root), step)
     findings = checked.about(asked)
     if as_json or form == "json":
         print(show.findings_json(findings, mended))
