@@ -9,6 +9,7 @@ out and put back. A file that is missing, old or damaged, or a disk that refuses
 
 from __future__ import annotations
 
+import hashlib
 import json
 from collections.abc import Callable, Iterable
 from dataclasses import asdict
@@ -53,7 +54,7 @@ class Remembered:
         # Episodes that were not looked at this time keep what is known of them.
         entries = {**self._before, **self._now} if len(self._now) < len(self._library.episodes) else self._now
         try:
-            deliver([Document(f"{CACHE}/{FILE}", json.dumps(entries, ensure_ascii=False).encode())], self._out)
+            deliver([Document(f"{CACHE}/{FILE}", _written(entries))], self._out)
         except ProducerError:
             return  # a place that cannot be written to is no reason to fail a check
 
@@ -145,7 +146,15 @@ def _place(data: dict[str, Any], own: str) -> Place:
 
 def _read(out: Path) -> dict[str, dict[str, Any]]:
     try:
-        data = json.loads((out / CACHE / FILE).read_text(encoding="utf-8"))
-        return {str(key): entry for key, entry in data.items() if isinstance(entry, dict)}
-    except (OSError, ValueError, AttributeError):
+        data = (out / CACHE / FILE).read_bytes()
+        entries: dict[str, dict[str, Any]] = json.loads(data)["entries"]
+        # What was written by nobody but us needs no other proof of its shape.
+        return entries if _written(entries) == data else {}
+    except (OSError, ValueError, TypeError, KeyError, RecursionError):
         return {}
+
+
+def _written(entries: dict[str, dict[str, Any]]) -> bytes:
+    """The file's text, with a digest by which damage is noticed."""
+    text = json.dumps(entries, ensure_ascii=False)
+    return f'{{"digest": "{hashlib.sha256(text.encode()).hexdigest()}", "entries": {text}}}'.encode()

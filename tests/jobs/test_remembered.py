@@ -61,6 +61,21 @@ def test_a_damaged_file_only_costs_time(demo: Path, tmp_path: Path, data: bytes)
     assert check(demo, out=tmp_path).findings == check(demo).findings
 
 
+@pytest.mark.parametrize(
+    ("part", "other"),
+    [('"message": "', '"massage": "'), ('"line": ', '"line": "x", "lane": '), ('"summary": {', '"summary": 3, "x": {')],
+)
+def test_one_damaged_entry_only_costs_time(library: Path, tmp_path: Path, part: str, other: str) -> None:
+    spoil(library)
+    found = check(library, out=tmp_path / "out").findings
+    path = tmp_path / "out" / ".cache" / "checked.json"
+    whole = path.read_text(encoding="utf-8")
+    assert part in whole
+    path.write_text(whole.replace(part, other, 1), encoding="utf-8")
+    assert check(library, out=tmp_path / "out").findings == found
+    assert path.read_text(encoding="utf-8") == whole
+
+
 def test_a_disk_that_refuses_only_costs_time(demo: Path, tmp_path: Path) -> None:
     (tmp_path / "out").write_bytes(b"a file where the folder should be")
     assert check(demo, out=tmp_path / "out").findings == check(demo).findings
