@@ -113,7 +113,9 @@ def guide(
     setup: options.GuideSetup = None,
     explain: Annotated[
         str | None,
-        typer.Option("--explain", metavar="SETTING", help="What one setting does here: spring.rf, 'rear split', wedge."),
+        typer.Option(
+            "--explain", metavar="SETTING", help="What one setting does here: spring.rf, 'rear split', wedge."
+        ),
     ] = None,
     as_json: options.Json = False,
     library: options.Library = None,
