@@ -53,9 +53,7 @@ def _first(finding: Finding) -> str:
     return finding.place.file.split("/", 1)[0]
 
 
-def check(
-    root: Path, episodes: Iterable[str] = (), out: Path | None = None, step: Step | None = None
-) -> Checked:
+def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None, step: Step | None = None) -> Checked:
     """Load and check a library; with `episodes`, only these are looked into (shared files always).
 
     What is costly to find out is remembered below `out`, where one is given. `step` is called with what is done, its
