@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -22,7 +22,6 @@ from producer.model.opinion import Opinions
 from producer.model.request import Request
 from producer.replies.choose import Choice, choose, episode_called, nearest
 from producer.replies.pasted import Pasted
-from producer.replies.wording import day
 
 if TYPE_CHECKING:
     from producer.replies.reply import Reply
@@ -84,24 +83,36 @@ class Desk:
             case = self._told(choice.episode)
             opinions = self._second.of(case).get(choice.setup)
             guide = _guide(case, choice.setup, opinions)
-        made = reply(self.library, self._channel, whole, choice, case, guide, self._kit, opinions)
-        return replace(made, notes=self._notes(choice, made.text))
-
-    def _notes(self, choice: Choice, text: str) -> tuple[str, ...]:
-        """What the author should know before sending it."""
-        episode, found = choice.episode or choice.coming, []
-        if IN_LOG in text:
-            found.append(IN_LOG_NOTE)
-        planned = episode.planned if episode else None
-        if episode and planned and planned < today() and day(planned, self._channel.spelling) in text:
-            found.append(f"{episode.episode} was planned for {planned}, which has passed: correct its 'planned'")
-        return tuple(found)
+        promised = replace(choice, episode=_ahead(choice.episode), coming=_ahead(choice.coming))
+        made = reply(self.library, self._channel, whole, promised, case, guide, self._kit, opinions)
+        return replace(made, notes=tuple(_notes(choice, made.text)))
 
     def _told(self, episode: Episode) -> Case:
         name = episode.episode
         if name not in self._cases:
             self._cases[name] = _told(self.library, episode, self._findings)
         return self._cases[name]
+
+
+def _ahead(episode: Episode | None) -> Episode | None:
+    """The episode without a day that has passed: nobody is promised yesterday."""
+    if episode is None or not _passed(episode):
+        return episode
+    return episode.model_copy(update={"planned": None})
+
+
+def _passed(episode: Episode) -> bool:
+    return episode.status != "published" and episode.planned is not None and episode.planned < today()
+
+
+def _notes(choice: Choice, text: str) -> Iterator[str]:
+    """What the author should know before sending it."""
+    if IN_LOG in text:
+        yield IN_LOG_NOTE
+    episode = choice.episode or choice.coming
+    if episode is not None and _passed(episode):
+        when = f"{episode.episode} was planned for {episode.planned}, which has passed"
+        yield f"{when}, so the reply names no day: correct its 'planned'"
 
 
 def reply_json(reply: Reply) -> str:

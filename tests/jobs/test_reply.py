@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -119,3 +120,14 @@ def test_replies_are_never_written_to_disk(library: Path) -> None:
     before = sorted(library.rglob("*"))
     reply_to(library, "req-103", None)
     assert sorted(library.rglob("*")) == before
+
+
+@pytest.mark.parametrize(("day", "told"), [(date(2026, 11, 6), True), (date(2026, 11, 7), False)])
+def test_nobody_is_promised_a_day_that_has_passed(
+    day: date, told: bool, demo: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("producer.jobs.reply.today", lambda: day)
+    made = reply_to(demo, "req-105", None)
+    assert ("the video is planned for November 6, 2026." in made.text) is told
+    assert ("I will say when the date is set." in made.text) is not told
+    assert (made.notes == ()) is told
