@@ -1,11 +1,12 @@
-"""Messages as they are pasted: one or many, an empty line between, each with the name of who wrote it or without."""
+"""Messages as they are pasted: one or many, an empty or a drawn line between, each with the name of who wrote it or without."""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
 
-_EMPTY = re.compile(r"\n[ \t]*\n")
+# An empty line, or one that is drawn.
+_BETWEEN = re.compile(r"\n[ \t]*(?:[-=_*\u2013\u2014]{3,}[ \t]*)?(?=\n)")
 _NAME = r"@[^\W_][\w.-]{0,79}|@_[\w.-]{1,79}"
 # A line with nothing but a name, and perhaps how long ago it was written.
 _AGO = r"(?:\s*[^\w\s]?\s*\(?\d+\s*[a-z]+\.?(?:\s+ago)?\)?)?(?:\s*\(edited\))?"
@@ -47,7 +48,7 @@ def same(one: str, other: str) -> bool:
 def _blocks(text: str) -> list[str]:
     lines = re.split(r"\r\n|\n|\r", text)
     clean = "\n".join("".join(_shown(letter) for letter in line).rstrip() for line in lines)
-    return [block.strip() for block in _EMPTY.split(clean) if block.strip()]
+    return [block.strip() for block in _BETWEEN.split(f"\n{clean}\n") if block.strip()]
 
 
 def _shown(letter: str) -> str:
