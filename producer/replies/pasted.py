@@ -1,4 +1,4 @@
-"""Messages as they are pasted: one or many, an empty or a drawn line between, each with its writer's name or without."""
+"""Messages as they are pasted: one or many, an empty or drawn line between, each with its writer's name or without."""
 
 from __future__ import annotations
 
