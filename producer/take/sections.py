@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from rapidfuzz.distance import LCSseq
+
 from producer.language.number_words import SMALL
 from producer.model.script import Narration
 from producer.model.take import Aside, HeardSection, PlacedBy
@@ -21,6 +23,7 @@ _NEAR_START = 5
 _LONG_SILENCE_S = 0.8
 _LEAD = 6  # words from "Okay, so next is" to the page
 _STRETCH, _ECHO = 30, 0.6
+_OPENING, _OPENS = 8, 0.5  # the very first words of a section, and the share of them that tells it from an echo
 _TAKEN = 40  # words from the start of a section that is read
 _SNAP, _SILENCE_S = 3, 0.4
 _SHARED = 0.4  # of the words that agree, so many may be another section's
@@ -80,7 +83,7 @@ def reads(script: ScriptTokens, take: Tokens) -> list[list[Read]]:
         rows = []
         for place, end in zip(begun, ends, strict=False):
             agreed = pairs(script, number, take, place.at, end)
-            cover = _cover(agreed, first, last)
+            cover = _cover(agreed, first, min(last, first + max(_OPENING, end - place.at)))
             if cover >= _COVERED:
                 rows.append(Read(_begin(agreed, first, place.at), place.score, cover, tuple(agreed)))
         found.append(rows)
@@ -89,15 +92,25 @@ def reads(script: ScriptTokens, take: Tokens) -> list[list[Read]]:
 
 def _begun(script: ScriptTokens, number: int, take: Tokens, some: Sequence[Place]) -> list[Place]:
     """The places where a section is begun, without its own echoes: the second list of corners on a page is like the
-    first, but the reading from the first one on has these words in their place already.
+    first, but the reading from the first one on has these words in their place already. Where the section's very first
+    words are said again it is begun again, however well the rest of it fits the first time.
     """
     runs = [pairs(script, number, take, one.at, len(take)) for one in some] if len(some) > 1 else [[]]
     kept: list[int] = []
     for at, one in enumerate(some):
         own = _hits(runs[at], one.at)
-        if not any(_hits(runs[before], one.at) >= _ECHO * own for before in kept):
+        echo = any(_hits(runs[before], one.at) >= _ECHO * own for before in kept)
+        if not echo or _opens(script, number, take, one.at):
             kept.append(at)
     return [some[at] for at in kept]
+
+
+def _opens(script: ScriptTokens, number: int, take: Tokens, at: int) -> bool:
+    """Whether the very first words of a section are said at token `at` of the take, most of them."""
+    first, last = script.section(number)
+    opening = script.tokens.text[first : min(last, first + _OPENING)]
+    said = take.text[max(0, at - 1) : at + len(opening) + 1]
+    return LCSseq.similarity(opening, said) >= _OPENS * len(opening)
 
 
 def _hits(run: Sequence[Pair], at: int) -> int:
@@ -132,7 +145,7 @@ def _free(one: Read, used: set[int]) -> bool:
 
 
 def _cover(agreed: Sequence[Pair], first: int, last: int) -> float:
-    """How much of what a section begins with agrees, 0 to 1."""
+    """How much of what a section begins with agrees, 0 to 1; of what there was room for, where it is begun again."""
     end = min(last, first + _HEAD)
     return sum(max(0, min(one.script[1], end) - one.script[0]) for one in agreed) / max(1, end - first)
 
