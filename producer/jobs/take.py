@@ -18,6 +18,7 @@ from producer.library.load import load
 from producer.model.dossier import Dossier
 from producer.model.library import TakeCaptions
 from producer.model.take import Take, TakeFinding
+from producer.outputs.pick_ups import mended_together, section_of
 
 _WIDTH = 80
 _OF = {"raw": "the take as recorded", "cut": "the finished cut"}
@@ -75,8 +76,9 @@ def as_text(found: Taken) -> str:
         blocks += [[*_wrapped(one.message, "")] for one in told.findings]
         return "\n\n".join("\n".join(block) for block in blocks)
     blocks += [
-        [*_pick_ups("Record again", [one for one in told.findings if one.at_ms is not None and one.code in _CODES])],
+        [*_pick_ups("Record again", told)],
         [*_unsaid(found)],
+        [*_mended(found)],
         [*_notes(told)],
         [*_sections(told)],
     ]
@@ -92,13 +94,14 @@ def _about(told: Take) -> Iterator[str]:
         yield f"{file}: a pick-up"
 
 
-def _pick_ups(heading: str, findings: Sequence[TakeFinding]) -> Iterator[str]:
-    """The list of what to record again, by time."""
+def _pick_ups(heading: str, told: Take) -> Iterator[str]:
+    """The list of what to record again, by time; what is wrong in a pick-up after what is wrong in the take."""
+    findings = [one for one in told.findings if one.at_ms is not None and one.code in _CODES]
     if not findings:
         return
     yield heading
-    for one in findings:
-        file = "" if one.place.file == findings[0].place.file else f" ({one.place.file})"
+    for one in sorted(findings, key=lambda one: one.place.file != told.file):
+        file = "" if one.place.file == told.file else f", in {_name(one.place.file)}"
         yield from _wrapped(f"{stamp(one.at_ms or 0):>7}  {one.message}{file}", "", " " * 9)
         if one.again:
             yield from _wrapped(f'say "{one.again}"', " " * 9)
@@ -121,6 +124,28 @@ def _unsaid(found: Taken) -> Iterator[str]:
             yield from _wrapped(one.message, "  ", "    ")
             if one.again:
                 yield from _wrapped(f'say "{one.again}"', "    ")
+
+
+def _mended(found: Taken) -> Iterator[str]:
+    """What pick-ups mend, and where they say it; the settings of a section in one line."""
+    script = found.dossier.narration.sections
+    if found.take.mended:
+        yield "Mended"
+    for some in mended_together(script, found.take.mended):
+        first = some[0]
+        put_in = f"put in {_name(first.file)} from {stamp(first.start_ms)}"
+        if first.finding.at_ms is not None:
+            yield from _wrapped(f"{stamp(first.finding.at_ms):>7}  {first.finding.message}", "", " " * 9)
+            yield from _wrapped(put_in, " " * 9)
+            continue
+        section = section_of(script, first.finding)
+        settings = "; ".join(_short(one.finding) for one in some)
+        yield from _wrapped(f"{section.title}: {settings}" if section else settings, "  ", "    ")
+        yield from _wrapped(put_in, "    ")
+
+
+def _name(file: str) -> str:
+    return file.rsplit("/", 1)[-1]
 
 
 def _inside(found: Taken, every: Sequence[TakeFinding]) -> dict[int, object]:

@@ -89,6 +89,16 @@ class TakeFinding:
 
 
 @dataclass(frozen=True, slots=True)
+class Mended:
+    """What a pick-up mends: the finding it strikes from the list, and where the pick-up says it rightly: its file as it
+    is called in the library, and ms from that file's start."""
+
+    finding: TakeFinding
+    file: str
+    start_ms: int
+
+
+@dataclass(frozen=True, slots=True)
 class WordCount:
     """Words of the script, of the take, and how many were found in both in the same order."""
 
@@ -104,7 +114,7 @@ class Take:
     `findings` are in order of time, those without one last. `words_per_minute`: the author's own rate, pauses of more
     than 1.5 s left out; 0 where less than half a minute was spoken. `narration` and `timeline` are the episode as it
     was told: only the sections that are in the take, in its order; None where it is not this episode (`stranger` then
-    says what speaks for that).
+    says what speaks for that). `mended`: what pick-ups strike from the findings, in order of time.
     """
 
     of: TakeOf
@@ -119,3 +129,4 @@ class Take:
     narration: Narration | None
     timeline: Timeline | None
     stranger: str = ""
+    mended: tuple[Mended, ...] = ()

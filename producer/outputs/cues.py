@@ -1,8 +1,9 @@
 """Cue sheets for an editor: cues.csv, cues.otio and cues.edl, and chapters to put into the file of the video
 (chapters.ffmeta) or beside a podcast (chapters.json).
 
-Every sheet has the sections, with what to show there, and the captions. Times are those of the dossier's timeline; the
-first mark says where they come from, and at which frame rate they are counted where the channel gives none.
+Every sheet has the sections, with what to show there, the captions, and what has to be recorded again. Times are those
+of the cut, until then of the take, until then an estimate; the first mark says which, and at which frame rate they are
+counted where the channel gives none.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from producer.captions.sheet_csv import marks_csv
 from producer.model.cue import Mark
 from producer.model.dossier import Dossier
 from producer.outputs.captions import file_chapters, shown
+from producer.outputs.pick_ups import pick_ups
 from producer.render.document import Document
 from producer.render.kit import Kit
 
@@ -32,8 +34,8 @@ _TIMED = {
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike
     """The cue sheet in three formats and the chapters in two."""
-    dossier = dossier.told
     found, rate = marks(dossier), rate_of(dossier)
+    dossier = dossier.told
     title, total = dossier.episode.title, dossier.timeline.total_ms
     yield Document.of_text("cues.csv", marks_csv(found, rate))
     yield Document.of_text("cues.otio", marks_otio(found, rate, total, title=title))
@@ -49,9 +51,11 @@ def rate_of(dossier: Dossier) -> FrameRate:
 
 
 def marks(dossier: Dossier) -> tuple[Mark, ...]:
-    """Sections and captions in order of time, the section first where both start together."""
+    """Sections, captions and what to record again in order of time; the section first where they start together."""
+    again = tuple(pick_ups(dossier))
     dossier = dossier.told
-    found = sorted((*_sections(dossier), *_captions(dossier)), key=lambda one: (one.start_ms, one.kind == "caption"))
+    every = (*_sections(dossier), *_captions(dossier), *again)
+    found = sorted(every, key=lambda one: (one.start_ms, one.kind != "section"))
     told = " ".join(_about_times(dossier))
     if not found or not told:
         return tuple(found)

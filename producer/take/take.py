@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from producer.language.reading import reader
 from producer.model.dossier import Dossier
-from producer.model.take import HeardSection, Take, TakeFile, TakeFinding, WordCount
-from producer.take.advised import Misadvised, misadvised
+from producer.model.take import HeardSection, Mended, Take, TakeFile, TakeFinding, WordCount
+from producer.take.advised import Misadvised, misadvised, stops
 from producer.take.caution import caution_at
 from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
 from producer.take.directions import FromWrong, Turned, from_wrong, turned
@@ -19,7 +19,7 @@ from producer.take.likeness import ScriptTokens, Tokens, script_tokens, take_tok
 from producer.take.listening import listen
 from producer.take.mending import mended, names_mended
 from producer.take.missing import unsaid, wanted
-from producer.take.names import Misnamed, Names, misnamed, own_name_said
+from producer.take.names import Names, misnamed, own_name_said
 from producer.take.placing import by_names
 from producer.take.repeats import Repeats
 from producer.take.sections import Lined, Read, asides, heard_sections, line_up, reads, word_spans
@@ -144,11 +144,17 @@ class _Take:
         if stranger:
             finding = Teller(dossier).stranger(stranger, main.speech.file)
             return Take(*common, (), counted, (), (finding,), rate, main.speech.end_ms, None, None, stranger)
-        findings = in_time([*self._findings(judge, settled, judged, sections, spans)])
+        mends = self._mends()
+        findings = in_time([*self._findings(judge, settled, judged, sections, spans, mends)])
         told = as_told(dossier.narration, lined, spans, main.listened, main.speech, of)
         narration, timeline = told if told is not None else (None, None)
         return Take(*common, sections, counted, asides(lined, main.speech), findings, rate, main.speech.end_ms,
-                    narration, timeline)  # fmt: skip
+                    narration, timeline, mended=mends.in_time())  # fmt: skip
+
+    def _mends(self) -> _Mends:
+        others = [_Other(one, Judge(self.dossier.sheets, Repeats(one.speech, one.sentences))) for one in self.pick_ups]
+        return _Mends(others, dict(x for one in others for x in one.rights()),
+                      dict(x for one in others for x in one.advises()))  # fmt: skip
 
     def _line_up(self) -> Lined:
         main, dossier = self.main, self.dossier
@@ -201,46 +207,44 @@ class _Take:
         judged: Sequence[Judged],
         sections: Sequence[HeardSection],
         spans: Sequence[tuple[int, int] | None],
+        mends: _Mends,
     ) -> Iterator[TakeFinding]:
         teller, main = Teller(self.dossier), self.main
-        others = [_Other(one, Judge(self.dossier.sheets, Repeats(one.speech, one.sentences))) for one in self.pick_ups]
-        mended = {key for one in others for key in one.rights()}
         for one in judged:
-            if one.wrong and (one.setup, one.address) not in mended:
-                yield teller.differs(one, main.speech)
-        yield from self._movements(judge, teller, main, settled, mended)
-        for other in others:
+            if one.wrong:
+                yield from mends.left(teller.differs(one, main.speech), mends.values)
+        yield from self._movements(judge, teller, main, settled, mends)
+        for other in mends.others:
             yield from (teller.differs(one, other.heard.speech) for one in other.wrongs())
         yield from self._names(teller)
         yield from self._conditions(teller)
-        yield from self._missing(teller, judged, spans, mended)
-        yield from self._sections(teller, sections, judged, mended)
+        yield from self._missing(teller, judged, spans, mends)
+        yield from self._sections(teller, sections, judged, mends)
 
     def _movements(
-        self, judge: Judge, teller: Teller, heard: _Heard, said: Sequence[Heard], mended: set[tuple[str, str]]
+        self, judge: Judge, teller: Teller, heard: _Heard, said: Sequence[Heard], mends: _Mends
     ) -> Iterator[TakeFinding]:
         """Advice, directions and starts said otherwise; one finding a statement."""
         found: list[Misadvised | Turned | FromWrong] = [*misadvised(said, self.dossier.sheets, heard.sentences)]
         found += turned(heard.speech, said, judge, heard.sentences)
         found += from_wrong(said, judge)
         for one in found:
-            if (one.setup, one.address) in mended and not isinstance(one, Misadvised):
-                continue
             if isinstance(one, Misadvised):
-                yield teller.misadvised(one, heard.speech)
+                yield from mends.left(teller.misadvised(one, heard.speech), mends.advice)
             elif isinstance(one, Turned):
-                yield teller.turned(one, heard.speech)
+                yield from mends.left(teller.turned(one, heard.speech), mends.values)
             else:
-                yield teller.from_wrong(one, heard.speech)
+                yield from mends.left(teller.from_wrong(one, heard.speech), mends.values)
 
     def _names(self, teller: Teller) -> Iterator[TakeFinding]:
         dossier = self.dossier
         known = (
             Names("track", dossier.track.track, self.tracks), Names("class", dossier.garage.garage, self.garages),
         )  # fmt: skip
-        mended = [own_name_said(one.speech, names.names[names.own]) for names in known for one in self.pick_ups]
-        found: list[Misnamed] = [] if any(mended) else [*misnamed(self.main.speech, known)]
-        yield from (teller.misnamed(one, self.main.speech) for one in found)
+        for names in known:
+            own = names.names[names.own]
+            if not any(own_name_said(one.speech, own) for one in self.pick_ups):
+                yield from (teller.misnamed(one, self.main.speech) for one in misnamed(self.main.speech, (names,)))
 
     def _conditions(self, teller: Teller) -> Iterator[TakeFinding]:
         every = [self.main, *self.pick_ups]
@@ -273,22 +277,21 @@ class _Take:
         teller: Teller,
         judged: Sequence[Judged],
         spans: Sequence[tuple[int, int] | None],
-        mended: set[tuple[str, str]],
+        mends: _Mends,
     ) -> Iterator[TakeFinding]:
         zones: dict[tuple[str, str], list[tuple[int, int]]] = {}
         for section, span in zip(self.dossier.narration.sections, spans, strict=True):
             if section.setup and section.page and span is not None:
                 zones.setdefault((section.setup, section.page), []).append(span)
         for one in unsaid(self.main.speech, self.main.listened, judged, self.dossier.sheets, zones):
-            if (one.setup, one.address) not in mended:
-                yield teller.unsaid(one, self.main.speech.file)
+            yield from mends.left(teller.unsaid(one, self.main.speech.file), mends.values)
 
     def _sections(
-        self, teller: Teller, sections: Sequence[HeardSection], judged: Sequence[Judged], mended: set[tuple[str, str]]
+        self, teller: Teller, sections: Sequence[HeardSection], judged: Sequence[Judged], mends: _Mends
     ) -> Iterator[TakeFinding]:
         file = self.main.speech.file
         read = sum(one.placed_by == "words" for one in sections) >= _READ * len(sections)
-        said = {(one.setup, one.address) for one in judged} | mended
+        said = {(one.setup, one.address) for one in judged} | mends.values.keys()
         for heard, section in zip(sections, self.dossier.narration.sections, strict=True):
             settings = {x for one in section.passages for x in one.settings if x in self.dossier.garage.settings}
             if heard.start_ms is None:
@@ -305,6 +308,31 @@ class _Take:
                 yield teller.doubtful(heard, file)
 
 
+_Where = tuple[str, int]  # a pick-up's file, and ms in it
+
+
+@dataclass(frozen=True, slots=True)
+class _Mends:
+    """What pick-ups say rightly, by (setup, address), as values and as advice; and what they have struck so far."""
+
+    others: Sequence[_Other]
+    values: Mapping[tuple[str, str], _Where]
+    advice: Mapping[tuple[str, str], _Where]
+    struck: list[Mended] = field(default_factory=list)
+
+    def left(self, one: TakeFinding, said: Mapping[tuple[str, str], _Where]) -> Iterator[TakeFinding]:
+        """The finding, or nothing where a pick-up mends it."""
+        where = said.get((one.setup or "", one.parameter or ""))
+        if where is None:
+            yield one
+        else:
+            self.struck.append(Mended(one, *where))
+
+    def in_time(self) -> tuple[Mended, ...]:
+        """What was struck, in order of the take's time."""
+        return tuple(sorted(self.struck, key=lambda one: (one.finding.at_ms is None, one.finding.at_ms or 0)))
+
+
 @dataclass(frozen=True, slots=True)
 class _Other:
     """A pick-up: what it says rightly of any setup mends the take."""
@@ -312,13 +340,28 @@ class _Other:
     heard: _Heard
     judge: Judge
 
-    def rights(self) -> Iterator[tuple[str, str]]:
-        """(setup, address) of everything said rightly: of the setup named, of every one that fits where none is."""
-        named = {one.setup for one in self.heard.listened.turns}
+    def rights(self) -> Iterator[tuple[tuple[str, str], _Where]]:
+        """(setup, address) of everything said rightly, and where: of the setup named, of every one that fits where
+        none is.
+        """
         for one in self._figures():
             for sheet in self.judge.sheets:
-                if self._fits(one, sheet.id) and (one.setup == sheet.id or not named):
-                    yield sheet.id, one.claim.parameter
+                if self._fits(one, sheet.id) and self._meant(one, sheet.id):
+                    yield (sheet.id, one.claim.parameter), self._where(one)
+
+    def advises(self) -> Iterator[tuple[tuple[str, str], _Where]]:
+        """The same of advice that is said with a figure it has."""
+        for one in (x for x in self.heard.listened.heard if x.advice):
+            for sheet in self.judge.sheets:
+                allowed = {abs(x) for x in stops(sheet, one.claim.parameter)}
+                if one.figures & allowed and self._meant(one, sheet.id):
+                    yield (sheet.id, one.claim.parameter), self._where(one)
+
+    def _meant(self, one: Heard, setup: str) -> bool:
+        return one.setup == setup or not self.heard.listened.turns
+
+    def _where(self, one: Heard) -> _Where:
+        return self.heard.speech.file, self.heard.speech.ms(one.first)
 
     def wrongs(self) -> list[Judged]:
         """What is said wrongly here, too: of the setup named, or where it fits none."""

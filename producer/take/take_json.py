@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from producer.model.take import HeardSection, Take, TakeFinding
+from producer.model.take import HeardSection, Mended, Take, TakeFinding
 
 
 def take_json(take: Take) -> dict[str, object]:
@@ -23,6 +23,7 @@ def take_json(take: Take) -> dict[str, object]:
         "words": {"matched": take.words.matched, "script": take.words.script, "take": take.words.take},
         "asides": [{"start": _seconds(one.start_ms), "end": _seconds(one.end_ms)} for one in take.asides],
         "findings": [_finding(one) for one in take.findings],
+        "mended": [_mended(one) for one in take.mended],
     }
 
 
@@ -36,6 +37,20 @@ def _section(one: HeardSection) -> dict[str, object]:
         "confidence": one.confidence,
         "earlier": [_seconds(time) for time in one.earlier],
         "or_start": _seconds(one.otherwise_ms),
+    }
+
+
+def _mended(one: Mended) -> dict[str, object]:
+    """What is struck from the findings: `start` is where the pick-up `file` says it, `at` where the take went wrong."""
+    struck = one.finding
+    return {
+        "about": struck.about,
+        "at": _seconds(struck.at_ms),
+        "parameter": struck.parameter,
+        "setup": struck.setup,
+        "message": struck.message,
+        "file": one.file,
+        "start": _seconds(one.start_ms),
     }
 
 

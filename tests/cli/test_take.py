@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import json
 import subprocess
 import sys
@@ -104,6 +106,70 @@ def test_a_build_uses_the_times_of_the_take(producer: Run, library: Path, tmp_pa
     assert "00:05:05,351 --> 00:05:12,351\nFront weight 50.5 %" in captions.replace("\u00a0", " ")
     # What is still to be read keeps the script, whole.
     assert "## 6. Short run: shocks" in (made / "script.md").read_text(encoding="utf-8")
+
+
+SHOCKS_SAID = """1
+00:00:01,000 --> 00:00:04,000
+Short run, the shocks page.
+
+2
+00:00:05,000 --> 00:00:12,000
+Compression: left front 4, right front 4, left rear 5 and right rear 4.
+
+3
+00:00:13,000 --> 00:00:19,000
+Rebound: left front 7, right front 5, left rear 4 and right rear 5.
+"""
+
+
+def test_the_cue_sheets_mark_what_to_record_again(producer: Run, demo: Path, tmp_path: Path) -> None:
+    assert producer("captions", EPISODE, "-l", demo, "-o", tmp_path / "out").code == 0
+    made = tmp_path / "out" / EPISODE
+    rows = list(csv.DictReader(io.StringIO((made / "cues.csv").read_text(encoding="utf-8"), newline="")))
+    again = [(row["start"], row["name"].replace("\u00a0", " ")) for row in rows if row["kind"] == "pick-up"]
+    assert again == [
+        ("00:05:06.196", "Record again: Front weight (Short run): said 50, the sheet has 50.5 %"),
+        ("00:12:46.319", "Record: Short run: shocks"),
+        ("00:18:19.446", "Record again: Final drive (Long run): said 3.85, the sheet has 4.00:1"),
+    ]
+    assert (made / "cues.edl").read_text(encoding="utf-8").count(" RED ") == 3
+    markers = json.loads((made / "cues.otio").read_text(encoding="utf-8"))["tracks"]["markers"]
+    red = [one for one in markers if one["color"] == "RED"]
+    assert [one["metadata"]["producer"]["kind"] for one in red] == ["pick-up"] * 3
+
+
+def test_pick_ups_from_their_files_to_the_cue_sheet(producer: Run, library: Path, tmp_path: Path) -> None:
+    """The list gets shorter with every file, and the sheet says what to put in."""
+    folder, out = library / EPISODE, tmp_path / "out"
+    front = "1\n00:00:02,000 --> 00:00:05,000\nShort run, front weight, fifty and a half percent.\n"
+    (folder / "take-2.srt").write_text(front, encoding="utf-8")
+    once = producer("take", EPISODE, "-l", library).out
+    assert "Front weight (Short run): said 50, the sheet has 50.5\u00a0%\n         put in take-2.srt from 0:02" in once
+    assert "Short run: shocks: left out" in once
+    (folder / "take-3.srt").write_text(SHOCKS_SAID, encoding="utf-8")
+    gear = front.replace("Short run, front weight, fifty and a half percent", "Long run, final drive, four to one")
+    (folder / "take-4.srt").write_text(gear, encoding="utf-8")
+    shape = json.loads(producer("take", EPISODE, "--json", "-l", library).out)
+    assert shape["findings"] == []
+    assert {one["file"] for one in shape["mended"]} == {f"{EPISODE}/take-{number}.srt" for number in (2, 3, 4)}
+    assert [one["parameter"] for one in shape["mended"] if one["at"] is not None] == ["front_weight", "final_drive"]
+    whole = producer("take", EPISODE, "-l", library).out
+    assert "Nothing to record again" in whole
+    assert max(map(len, whole.splitlines())) <= 80
+    producer("captions", EPISODE, "-l", library, "-o", out)
+    sheet = (out / EPISODE / "cues.edl").read_text(encoding="utf-8")
+    assert [line.split("RED")[1].split(" - ")[0].strip() for line in sheet.splitlines() if " RED " in line] == [
+        "Put in take-2.srt from 0:02", "Put in take-3.srt from 0:06", "Put in take-4.srt from 0:02"
+    ]  # fmt: skip
+
+
+def test_a_pick_up_that_is_wrong_again_stands_after_the_take(producer: Run, library: Path) -> None:
+    text = "1\n00:00:02,000 --> 00:00:05,000\nLong run, final drive, from four fifteen down to three seventy.\n"
+    (library / EPISODE / "take-2.srt").write_text(text, encoding="utf-8")
+    lines = producer("take", EPISODE, "-l", library).out.splitlines()
+    starts = [line for line in lines if "Final drive" in line and "said" in line]
+    assert [line.split()[0] for line in starts] == ["18:19", "0:04"]
+    assert starts[1].endswith("in take-2.srt")
 
 
 def test_a_cut_takes_over(producer: Run, library: Path, tmp_path: Path) -> None:

@@ -1,0 +1,78 @@
+"""Further raw files: what they mend is struck from the list, and told with where they say it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+from producer.model.take import Take
+
+Heard = Callable[..., Take]
+SCALES = "The scales page. {} Left weight, 55 percent. Cross weight: 52 percent."
+ADVISED = (
+    "Front weight, 50.5 percent. If it is loose going in: half a percent on the nose. That is {}. "
+    "Left weight, 55 percent. Cross weight: 52 percent."
+)
+
+
+def left(take: Take) -> list[tuple[str, str | None]]:
+    return [(one.about, one.parameter) for one in take.findings if one.code in {"said-differs", "not-said"}]
+
+
+def test_where_a_pick_up_says_it(told: Heard) -> None:
+    take = told("Short run. Front weight, 50.5 percent.", short__scales=SCALES.format("Front weight, 50 percent."))
+    assert left(take) == []
+    (one,) = take.mended
+    assert (one.finding.parameter, one.finding.setup, one.file) == ("front_weight", "short", "take-2.srt")
+    assert one.finding.at_ms is not None
+    assert 0 <= one.start_ms < 3000
+
+
+def test_the_last_pick_up_that_says_it_counts(told: Heard) -> None:
+    wrong = SCALES.format("Front weight, 50 percent.")
+    take = told("Front weight, 50.5 percent.", "Front weight, 50.5 percent.", short__scales=wrong)
+    assert [one.file for one in take.mended] == ["take-3.srt"]
+
+
+def test_what_was_not_said(told: Heard) -> None:
+    take = told("Front weight, 50.5 percent.", short__scales=SCALES.format("So."))
+    assert left(take) == []
+    assert [(one.finding.code, one.finding.at_ms) for one in take.mended] == [("not-said", None)]
+
+
+def test_advice(told: Heard) -> None:
+    wrong = ADVISED.format("52")
+    assert left(told(short__scales=wrong)) == [("parameter", "front_weight")]
+    value = told("Front weight, 50.5 percent.", short__scales=wrong)
+    assert left(value) == [("parameter", "front_weight")], "the value alone mends no advice"
+    mended = told("If it is loose going in, go up to 51 on the front weight.", short__scales=wrong)
+    assert left(mended) == []
+    assert [one.file for one in mended.mended] == ["take-2.srt"]
+
+
+@pytest.mark.parametrize(
+    ("pick_up", "expected"),
+    [
+        ("This is Marrow Creek.", []),
+        ("In the Grand Sedan, front weight is 50.5 percent.", ["Lantern Flats"]),  # the class's name mends no track
+        ("Front weight, 50.5 percent.", ["Lantern Flats"]),
+    ],
+)
+def test_the_name_of_the_track(told: Heard, pick_up: str, expected: list[str]) -> None:
+    opening = "Evening, all. Jo here. This is episode 7: Lantern Flats in the Grand Sedan. There are two setups here."
+    take = told(pick_up, opening=opening)
+    assert [one.said for one in take.findings if one.about == "name"] == expected
+
+
+@pytest.mark.parametrize(
+    "pick_up", ["Front weight, 51.5 percent.", "Long run. Front weight, 50.5 percent.", "Cross weight, 52 percent."]
+)
+def test_what_mends_nothing(told: Heard, pick_up: str) -> None:
+    take = told(pick_up, short__scales=SCALES.format("Front weight, 50 percent."))
+    assert ("parameter", "front_weight") in left(take)
+    assert take.mended == ()
+
+
+def test_without_a_pick_up_nothing_is_mended(told: Heard) -> None:
+    assert told(short__scales=SCALES.format("Front weight, 50 percent.")).mended == ()
