@@ -2,9 +2,10 @@ r"""A file of laps is read whole: whatever is odd in it is told with its line, a
 
 One lap a line: `lap,time[,fuel][,note]`, with a header or without; times as 31.482, 0:31.482, 1:02.3; decimal commas
 where semicolons or tabs part the columns. A column that cannot be made out is `lap-columns` (an error where that leaves
-no laps at all), a line or time that cannot be read `lap-unreadable` (the lap is shown as left out), a lap that stands
-twice, goes back or begins a second stint `lap-numbers`, numbers that are not there `laps-missing`, fuel that is no
-amount or goes up in the middle of a stint `fuel-odd`.
+no laps at all: a header that names no times), and so is a cell for which the header has no column; a line or time that
+cannot be read is `lap-unreadable` (the lap is shown as left out), a lap that stands twice, goes back or begins a second
+stint, or a sum below the laps, `lap-numbers`, numbers that are not there `laps-missing`, fuel that is no amount in the
+stint's unit or goes up in the middle of a stint `fuel-odd`.
 Source: common practice, no source.
 
 Found (lap-columns):
@@ -21,6 +22,14 @@ Found (lap-columns):
     1,31,482
     ^
     2,31,501
+
+Found (lap-columns):
+
+    # marrow-creek-grand-sedan/stints/short-1.csv (whole)
+    lap,fuel
+    ^
+    1,17.6
+    2,17.2
 
 Found (lap-unreadable):
 

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 _SEPARATORS = (";", "\t", ",")
 _BLANKS = ""  # the separator of a table that is laid out with blanks
+_COMMA_TIME = re.compile(r"\s*(?:\S+[ \t]+)?(?:[0-9]{1,2}:)?[0-9]{1,3},[0-9]{1,6}(?:[ \t].*)?")
+_TWO_NUMBERS = re.compile(r"\s*([0-9]{1,6}),\s*[0-9]{1,6}\s*")
 
 
 class Cell(NamedTuple):
@@ -35,12 +39,30 @@ def rows(text: str) -> tuple[str, tuple[Row, ...]]:
 
 
 def separator(lines: Iterable[str]) -> str:
-    """What parts the columns: a semicolon, a tab or a comma that stands in most lines, else blanks ("")."""
+    """What parts the columns: a semicolon, a tab or a comma that stands in most lines, else blanks ("").
+
+    A comma that only parts seconds from thousandths (`21,482`, `1 21,482 out lap`) parts no columns; a mark in a few
+    lines does where what it parts is one word (`21.482` alone, and `21.600,traffic` among them).
+    """
     bare = [_without_quoted(line) for line in lines]
     for mark in _SEPARATORS:
         if bare and sum(mark in line for line in bare) * 2 > len(bare):
-            return mark
-    return _BLANKS
+            return _BLANKS if mark == "," and _decimal_commas(bare) else mark
+    return next((mark for mark in _SEPARATORS if _parts_a_few(bare, mark)), _BLANKS)
+
+
+def _decimal_commas(bare: Sequence[str]) -> bool:
+    """Whether commas stand in times only; `1,31` to `9,32`, whose first numbers count up, are laps and their times."""
+    there = [line for line in bare if "," in line]
+    if sum(_COMMA_TIME.fullmatch(line) is not None for line in there) * 2 <= len(bare):
+        return False
+    numbers = [int(match.group(1)) for line in there if (match := _TWO_NUMBERS.fullmatch(line))]
+    return len(there) > 1 and not (len(numbers) > 1 and all(one < other for one, other in pairwise(numbers)))
+
+
+def _parts_a_few(bare: Sequence[str], mark: str) -> bool:
+    first = [line.partition(mark)[0].strip() for line in bare]
+    return any(mark in line for line in bare) and all(one and not re.search(r"\s", one) for one in first)
 
 
 def _counts(line: str) -> bool:

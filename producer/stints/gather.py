@@ -71,7 +71,7 @@ def _read(case: Case, entry: StintEntry, index: int) -> tuple[tuple[Lap, ...], t
     file = laps_file(case.episode, entry)
     held = case.library.files.get(file)
     where = case.episode.where("stints", index, "file")
-    return _reading(held.text, file, where) if held is not None else ((), ())
+    return _reading(held.text, file, where, _fuel_unit(case, entry)) if held is not None else ((), ())
 
 
 def _stint(case: Case, entry: StintEntry, index: int, number: int) -> Stint:

@@ -11,7 +11,7 @@ _CLOCK = re.compile(r"(?:([0-9]{1,2}):)?([0-9]{1,3})[:'\u2019]([0-9]{1,2}(?:[.,]
 _DOTTED = re.compile(r"([0-9]{1,2})\.([0-9]{2}[.,][0-9]{1,3})" + _UNIT)
 _SECONDS = re.compile(r"([0-9]{1,9}(?:[.,][0-9]{0,6})?|[.,][0-9]{1,6})" + _UNIT)
 _LAP = re.compile(r"(?:lap|l|#|no\.?)?\s*([0-9]{1,6})(?:\.0*)?", re.IGNORECASE)
-_AMOUNT = re.compile(r"([-+]?[0-9]{1,6}(?:[.,][0-9]{0,6})?)\s*[A-Za-z%]*")
+_AMOUNT = re.compile(r"([-+]?[0-9]{1,6}(?:[.,][0-9]{0,6})?)\s*([A-Za-z%]*)\.?")
 
 
 def seconds(text: str) -> Decimal:
@@ -64,10 +64,10 @@ def lap_number(text: str) -> int | None:
     return int(match.group(1)) if match else None
 
 
-def amount(text: str) -> Decimal | None:
-    """Fuel: `17.6`, `17,6`, `17.6 gal`; None for anything else."""
+def amount(text: str) -> tuple[Decimal, str] | None:
+    """Fuel and its unit as written: `17.6`, `17,6`, `17.6 gal`; None for anything else."""
     match = _AMOUNT.fullmatch(text.strip())
-    return _decimal(match.group(1)) if match else None
+    return (_decimal(match.group(1)), match.group(2)) if match else None
 
 
 def _decimal(text: str) -> Decimal:

@@ -65,6 +65,15 @@ def test_four_laps_however_they_are_written(text: str) -> None:
         ("time\n31.482\n31.501\n", "1 31.482 | 2 31.501"),
         ("lap,time\n2,31.482\n3,31.501\n", "2 31.482 | 3 31.501"),
         ("31.482,17.6\n31.501,17.2\n", "1 31.482 17.6 | 2 31.501 17.2"),
+        ("31,482\n31,501\n31,48\n", "1 31.482 | 2 31.501 | 3 31.48"),
+        ("1 31,482 out lap\n2 31,501\n", "1 31.482 out lap | 2 31.501"),
+        ("1,31\n2,32\n3,31\n", "1 31 | 2 32 | 3 31"),
+        ("1,100\n2,101\n3,100\n", "1 100 | 2 101 | 3 100"),
+        ("31.482,out lap\n31.501\n31.530\n31.6,traffic\n", "1 31.482 out lap | 2 31.501 | 3 31.530 | 4 31.6 traffic"),
+        ("1 31.482\n2 31.501 traffic, held up\n3 31.53\n", "1 31.482 | 2 31.501 traffic, held up | 3 31.53"),
+        ("lap,time,fuel\n1,31.482,18\n2,31,18\n3,31.5,17\n", "1 31.482 18 | 2 31 18 | 3 31.5 17"),
+        ("LapNumber,LapTime,FuelLeft\n1,31.482,18\n2,31.5,17\n", "1 31.482 18 | 2 31.5 17"),
+        ("LAP_NO;LAP_TIME\n1;31.482\n2;31.5\n", "1 31.482 | 2 31.5"),
     ],
 )
 def test_odd_but_clear(text: str, expected: str) -> None:
@@ -78,6 +87,19 @@ def test_odd_but_clear(text: str, expected: str) -> None:
         ("", ["lap-columns 1:1"]),
         ("a,b\nc,d\n", ["lap-columns 1:1"]),
         ("lap,time\n", ["lap-columns 1:1"]),
+        ("lap,fuel\n1,17.6\n2,17.2\n", ["lap-columns 1:1"]),
+        ("lap,fuel,gap\n1,17.6,\n2,17.2,\n", ["lap-columns 1:1"]),
+        ("lap,Zeit\n1,31.482\n", ["lap-columns 1:5"]),
+        ("Runde,Zeit\n1,31.482\n", ["lap-unreadable 1:1"]),
+        ("a\nb\nc\nd\ne\nf\nlap,time\n1,31.482\n", [f"lap-unreadable {line}:1" for line in range(1, 7)]),
+        ("1,DNF\n2,31.482\n3,31.5\n", ["lap-unreadable 1:3"]),
+        ("oops\n31.482\n31.5\n", ["lap-unreadable 1:1"]),
+        ("lap,time\n1,31.482,traffic\n2,31.5\n", ["lap-columns 2:10"]),
+        ("lap,note,time\n1,,31.482,17.6\n2,,31.5\n", ["lap-columns 2:11"]),
+        ("lap,time,note\n1,31.482,\n2,31,501,\n3,31.5,\n", ["lap-unreadable 3:3"]),
+        ("1,31.482\n2,31,501\n3,31.5\n", ["lap-unreadable 2:3"]),
+        ("lap,time\n1,31.482\n2,31.5\nTotal,62.982\nAverage:,31.491\n", ["lap-numbers 4:1", "lap-numbers 5:1"]),
+        ("lap,time,fuel\n1,31.482,98%\n2,31.5,97 %\n", ["fuel-odd 2:10", "fuel-odd 3:8"]),
         ("1,31,482\n2,31,501\n", ["lap-columns 1:1"]),
         ("lap,time\n1,31,482\n2,31,501\n", ["lap-columns 2:1"]),
         ("lap,time,gap\n1,31.482,0\n", ["lap-columns 1:10"]),
@@ -101,6 +123,46 @@ def test_odd_but_clear(text: str, expected: str) -> None:
 )
 def test_what_is_odd_is_told(text: str, expected: list[str]) -> None:
     assert told(text) == expected
+
+
+def test_a_column_that_does_not_say_so_is_taken_for_the_times_where_it_is_the_only_one() -> None:
+    laps, findings = read_laps("lap,Zeit,gap\n1,31.482,a\n2,31.5,b\n", "a.csv")
+    assert shown(laps) == "1 31.482 | 2 31.5"
+    assert [one.message for one in findings] == [
+        "the column 'Zeit' is taken for the lap times",
+        "the column 'gap' is not read",
+    ]
+
+
+def test_a_note_without_a_column_of_its_own_counts_all_the_same() -> None:
+    laps, _ = read_laps("lap,time\n1,31.482,traffic\n2,31.5\n", "a.csv")
+    assert [one.left_out for one in laps] == ["traffic", ""]
+
+
+def test_a_spreadsheet_s_sums_are_shown_and_are_no_laps() -> None:
+    laps, _ = read_laps("lap,time\n1,31.482\n2,31.5\nTotal,62.982\n", "a.csv")
+    assert [(one.number, one.seconds is None, one.left_out) for one in laps][2:] == [(3, True, "no lap")]
+
+
+@pytest.mark.parametrize(
+    ("header", "level", "unit", "expected"),
+    [
+        ("fuel", "17.6", "gal", "17.6"),
+        ("fuel", "17.6 gal", "gal", "17.6"),
+        ("fuel", "10 L", "gal", "2.642"),
+        ("litres", "10", "gal", "2.642"),
+        ("Fuel [l]", "10", "L", "10"),
+        ("fuel (kg)", "10", "lb", "22.046"),
+        ("fuel (kg)", "10", "gal", None),
+        ("fuel", "10 x", "gal", None),
+        ("fuel", "98 %", "", None),
+        ("fuel", "10 L", "", "10"),
+    ],
+)
+def test_fuel_is_turned_into_the_stint_s_unit(header: str, level: str, unit: str, expected: str | None) -> None:
+    laps, findings = read_laps(f"lap,time,{header}\n1,31.482,{level}\n", "a.csv", "", unit)
+    assert (str(laps[0].fuel) if laps[0].fuel is not None else None) == expected
+    assert [one.code for one in findings] == ([] if expected else ["fuel-odd"])
 
 
 def test_a_second_stint_is_shown_and_left_out() -> None:

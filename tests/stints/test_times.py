@@ -76,4 +76,5 @@ def test_lap_number(text: str, expected: int | None) -> None:
     ],
 )
 def test_amount(text: str, expected: str | None) -> None:
-    assert amount(text) == (Decimal(expected) if expected else None)
+    found = amount(text)
+    assert (found[0] if found else None) == (Decimal(expected) if expected else None)
