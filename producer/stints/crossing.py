@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import floor, sqrt
 
 from producer.model.stints import Interval
-from producer.stints.differences import difference, slope
+from producer.stints.differences import scatters, slope
 from producer.stints.lines import Fit
 from producer.stints.student import LEVEL, quantile
 
@@ -64,19 +64,15 @@ def _fieller(first: Fit, second: Fit, lap: float, level: float) -> Interval | No
     """All laps at which the lines do not differ by more than their scatter allows, where that is one stretch.
 
     With z = lap - the estimate: (steeper z)^2 <= t^2 s^2 (w(z)), a quadratic in z; a stretch where its lead is above 0.
+    Stints that scatter differently have an s^2 each.
     """
-    apart = difference(slope(first), slope(second))
-    t = quantile(apart.freedom, level)
-    noise = t * t * _pooled(first, second)
-    lead = apart.value**2 - noise * (first.slope_weight + second.slope_weight)
+    one, other, freedom = scatters(slope(first), slope(second))
+    t = quantile(freedom, level)
+    noise, noise_other = t * t * one, t * t * other
+    lead = (second.slope - first.slope) ** 2 - noise * first.slope_weight - noise_other * second.slope_weight
     if lead <= 0:
         return None
-    one, other = lap - first.mean_x, lap - second.mean_x
-    half = -noise * (one / first.sxx + other / second.sxx)
-    rest = -noise * (first.weight(lap) + second.weight(lap))
+    half = -noise * (lap - first.mean_x) / first.sxx - noise_other * (lap - second.mean_x) / second.sxx
+    rest = -noise * first.weight(lap) - noise_other * second.weight(lap)
     root = sqrt(max(0.0, half * half - lead * rest))
     return Interval(lap + (-half - root) / lead, lap + (-half + root) / lead)
-
-
-def _pooled(first: Fit, second: Fit) -> float:
-    return (first.sse + second.sse) / (first.freedom + second.freedom)

@@ -9,6 +9,7 @@ from __future__ import annotations
 import csv
 from math import sqrt
 from pathlib import Path
+from statistics import median
 
 import pytest
 
@@ -75,6 +76,8 @@ def _cases() -> dict[str, float]:
         "theil_sen_slope": sen.slope,
         "theil_sen_ci_low": sen.slope_interval.low,
         "theil_sen_ci_high": sen.slope_interval.high,
+        # The row's intercept lets the line pass through the medians; ours is the median of what remains, its "joint" 6.
+        "theil_sen_intercept": median(SEN[1]) - sen.slope * median(SEN[0]),
         "two_sample_t_pooled": apart.t,
         "two_sample_p_pooled": apart.chance,
         "grubbs_G": largest,
@@ -91,6 +94,20 @@ CASES = _cases()
 def test_published_figure(name: str) -> None:
     expected, tolerance = row(name)
     assert abs(CASES[name] - expected) <= tolerance
+
+
+def test_our_robust_line_leaves_as_many_points_above_as_below() -> None:
+    line = theil_sen(*SEN)
+    assert line.intercept == 6.0
+    assert sorted(y - line.at(x) for x, y in zip(*SEN, strict=True))[3] == 0.0
+
+
+def test_every_row_about_laps_is_held() -> None:
+    """All but Longley's, whose six regressors no lap has."""
+    with DATA.open(encoding="utf-8", newline="") as file:
+        names = [one["name"] for one in csv.DictReader(file)]
+    about = ("norris_", "theil_sen_", "ezekiel_", "two_sample_", "grubbs_", "modified_z_", "crossover_")
+    assert {one for one in names if one.startswith(about)} == set(CASES)
 
 
 @pytest.mark.parametrize(

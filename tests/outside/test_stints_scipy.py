@@ -54,14 +54,30 @@ def test_student(freedom: int) -> None:
 @pytest.mark.parametrize("seed", SEEDS)
 def test_a_difference_of_means(seed: int) -> None:
     dice = Random(seed)
-    one = [dice.gauss(30, 0.1) for _ in range(dice.randint(2, 30))]
-    other = [dice.gauss(30.1, 0.1) for _ in range(dice.randint(2, 30))]
+    one = [dice.gauss(30, 0.1) for _ in range(dice.randint(6, 30))]
+    other = [30.1 + 1.2 * (value - 30) for value in one[dice.randint(0, 3) :]]
     apart = difference(mean(one), mean(other))
     theirs = stats.ttest_ind(other, one)
     assert apart.t == pytest.approx(theirs.statistic, rel=1e-9)
     assert apart.chance == pytest.approx(theirs.pvalue, abs=1e-12)
     low, high = theirs.confidence_interval(0.95)
     assert tuple(apart.interval()) == pytest.approx((low, high), rel=1e-9)
+
+
+@pytest.mark.parametrize("seed", SEEDS)
+def test_a_difference_of_means_that_scatter_differently(seed: int) -> None:
+    """Welch's t; our degrees of freedom are whole ones, so that the interval is a little wider, never narrower."""
+    dice = Random(seed)
+    one = [dice.gauss(30, 0.1) for _ in range(dice.randint(20, 30))]
+    other = [dice.gauss(30.1, 0.3) for _ in range(dice.randint(8, 30))]
+    apart = difference(mean(one), mean(other))
+    theirs = stats.ttest_ind(other, one, equal_var=False)
+    assert apart.t == pytest.approx(theirs.statistic, rel=1e-9)
+    assert apart.freedom == int(theirs.df)
+    low, high = theirs.confidence_interval(0.95)
+    assert apart.interval().low <= low
+    assert apart.interval().high >= high
+    assert tuple(apart.interval()) == pytest.approx((low, high), abs=0.02 * (high - low))
 
 
 def mean(values: list[float]) -> Estimate:
