@@ -27,6 +27,7 @@ _A_LINE = 8
 _A_PIECE = 5
 _RUN_ON = 6  # a sentence that ends inside a line
 _PIECE_BREAK = 2  # a break between captions weighs more than one between lines
+_STRAY = 8  # a break that leaves the first word of a sentence behind, or takes its last word along
 
 
 def break_lines(text: str, profile: ReadingProfile) -> tuple[str, ...]:
@@ -116,7 +117,7 @@ def _laid(words: list[str], profile: ReadingProfile, *, single: bool = False) ->
     best: list[dict[int, _Way]] = [{} for _ in range(len(words) + 1)]
     best[0][0] = _Way(0, 0, 0)
     gaps = [0, *(break_cost(before, after) for before, after in pairwise(words))]
-    for start, gap in enumerate(gaps):
+    for start, gap in enumerate(_with_strays(gaps)):
         opening = 0 if not start else math.inf if single else _A_PIECE + _PIECE_BREAK * gap
         for end, line in _lines_from(words, gaps, start, profile.characters_per_line):
             for count, way in best[start].items():
@@ -124,6 +125,13 @@ def _laid(words: list[str], profile: ReadingProfile, *, single: bool = False) ->
                 if 0 < count < profile.lines:
                     _keep(best[end], count + 1, _Way(way.cost + line + gap, start, count))
     return _read_back(best, words)
+
+
+def _with_strays(gaps: list[int]) -> list[int]:
+    """What breaks cost, those more that part one word from its sentence."""
+    around = [SENTENCE, *gaps[1:], SENTENCE]
+    strays = [gap != SENTENCE and SENTENCE in around[at - 1 : at + 2 : 2] for at, gap in enumerate(gaps) if at]
+    return [*gaps[:1], *(gap + _STRAY * stray for gap, stray in zip(gaps[1:], strays, strict=True))]
 
 
 def _keep(ways: dict[int, _Way], lines: int, way: _Way) -> None:

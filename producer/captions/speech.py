@@ -62,7 +62,8 @@ def _broken(run: Sequence[_Heard], profile: ReadingProfile) -> Iterator[Cue]:
     """One run as captions, each from its first word to its last. Words are found again by counting letters, as
     breaking joins and parts them but keeps every letter.
     """
-    ends = list(accumulate(len(word.text) for word in run))
+    # A figure and its unit are one word with a no-break space inside.
+    ends = list(accumulate(len("".join(word.text.split())) for word in run))
     index = letters = 0
     for lines in split_text(" ".join(word.text for word in run), profile):
         first = index

@@ -11,7 +11,7 @@ from typing import Literal
 
 from producer.basics.finding import Finding, Severity
 from producer.basics.place import Place
-from producer.model.said import CaptionFile
+from producer.model.said import CaptionFile, SaidLine
 from producer.model.script import Narration, Timeline
 
 TakeOf = Literal["raw", "cut"]
@@ -89,6 +89,15 @@ class TakeFinding:
 
 
 @dataclass(frozen=True, slots=True)
+class SaidFigure:
+    """A figure that is heard of a setting or split: `start_ms` of its first word, all that it may mean, without signs."""
+
+    start_ms: int
+    parameter: str
+    readings: frozenset[Decimal]
+
+
+@dataclass(frozen=True, slots=True)
 class Mended:
     """What a pick-up mends: the finding it strikes from the list, and where the pick-up says it rightly: its file as it
     is called in the library, and ms from that file's start."""
@@ -115,6 +124,7 @@ class Take:
     than 1.5 s left out; 0 where less than half a minute was spoken. `narration` and `timeline` are the episode as it
     was told: only the sections that are in the take, in its order; None where it is not this episode (`stranger` then
     says what speaks for that). `mended`: what pick-ups strike from the findings, in order of time.
+    `said` is what `file` says, line by line, and `figures` what of it is a setting's figure.
     """
 
     of: TakeOf
@@ -130,3 +140,5 @@ class Take:
     timeline: Timeline | None
     stranger: str = ""
     mended: tuple[Mended, ...] = ()
+    said: tuple[SaidLine, ...] = ()
+    figures: tuple[SaidFigure, ...] = ()

@@ -22,16 +22,26 @@ from producer.render.kit import Kit
 from producer.script.on_screen import on_screen
 
 HEADER = ("start", "end", "duration", "section", "show")
+_TIMES = {
+    "estimate": "Times are estimated from the script.",
+    "raw": "Times are those of the take as recorded.",
+    "cut": "",
+}
 
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike
     """The caption script in three formats and the chapters, in the time of the cut or the take where there is one."""
     dossier = dossier.told
-    cues = shown(dossier)
+    cues, note = shown(dossier), times_from(dossier)
     yield Document.of_text("captions.srt", to_srt(cues))
-    yield Document.of_text("captions.vtt", to_vtt(cues))
+    yield Document.of_text("captions.vtt", to_vtt(cues, note=note))
     yield Document.of_text("captions.csv", to_csv(dossier, cues))
-    yield Document.of_text("chapters.vtt", chapters_vtt(file_chapters(dossier), dossier.timeline.total_ms))
+    yield Document.of_text("chapters.vtt", chapters_vtt(file_chapters(dossier), dossier.timeline.total_ms, note=note))
+
+
+def times_from(dossier: Dossier) -> str:
+    """A sentence on what the times of captions, chapters and cue sheets are taken from; "" for those of the cut."""
+    return _TIMES[dossier.told.timeline.source]
 
 
 def shown(dossier: Dossier) -> tuple[Cue, ...]:

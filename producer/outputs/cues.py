@@ -18,18 +18,13 @@ from producer.captions.otio import marks_otio
 from producer.captions.sheet_csv import marks_csv
 from producer.model.cue import Mark
 from producer.model.dossier import Dossier
-from producer.outputs.captions import file_chapters, shown
+from producer.outputs.captions import file_chapters, shown, times_from
 from producer.outputs.pick_ups import pick_ups
 from producer.render.document import Document
 from producer.render.kit import Kit
 
 USUAL_RATE = "30"
 """Frames a second of a sheet whose channel gives none."""
-_TIMED = {
-    "estimate": "Times are estimated from the script.",
-    "raw": "Times are those of the take as recorded.",
-    "cut": "",
-}
 
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike
@@ -78,7 +73,7 @@ def _captions(dossier: Dossier) -> Iterator[Mark]:
 
 def _about_times(dossier: Dossier) -> Iterator[str]:
     """What an editor has to know before the marks go onto a timeline."""
-    if timed := _TIMED[dossier.timeline.source]:
+    if timed := times_from(dossier):
         yield timed
     if dossier.channel.frame_rate is None:
         yield f"Timecode counts {USUAL_RATE} frames a second: channel.yaml gives no frame_rate."

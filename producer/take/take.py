@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from producer.language.reading import reader
 from producer.model.dossier import Dossier
-from producer.model.take import HeardSection, Mended, Take, TakeFile, TakeFinding, WordCount
+from producer.model.take import HeardSection, Mended, SaidFigure, Take, TakeFile, TakeFinding, WordCount
 from producer.take.advised import Misadvised, misadvised, stops
 from producer.take.caution import caution_at
 from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
@@ -149,7 +149,13 @@ class _Take:
         told = as_told(dossier.narration, lined, spans, main.listened, main.speech, of)
         narration, timeline = told if told is not None else (None, None)
         return Take(*common, sections, counted, asides(lined, main.speech), findings, rate, main.speech.end_ms,
-                    narration, timeline, mended=mends.in_time())  # fmt: skip
+                    narration, timeline, mended=mends.in_time(), said=files[0].captions.said,
+                    figures=tuple(self._figures()))  # fmt: skip
+
+    def _figures(self) -> Iterator[SaidFigure]:
+        for one in self.main.listened.heard:
+            if one.figure is not None:
+                yield SaidFigure(self.main.speech.ms(one.at), one.claim.parameter, frozenset(one.figures))
 
     def _mends(self) -> _Mends:
         others = [_Other(one, Judge(self.dossier.sheets, Repeats(one.speech, one.sentences))) for one in self.pick_ups]

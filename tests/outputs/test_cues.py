@@ -119,7 +119,7 @@ def test_chapters_are_those_of_every_other_file(dossier: Dossier, kit: Kit) -> N
     made = files(dossier, kit)
     titles = [one["title"] for one in json.loads(made["chapters.json"])["chapters"]]
     vtt = next(one.data.decode() for one in caption_documents(dossier, kit) if one.path == "chapters.vtt")
-    assert titles == [block.splitlines()[1] for block in vtt.split("\n\n")[1:]]
+    assert titles == [block.splitlines()[1] for block in vtt.split("\n\n")[2:]]
     assert made["chapters.ffmeta"].count("[CHAPTER]") == len(titles)
 
 
