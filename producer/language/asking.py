@@ -159,6 +159,8 @@ def _question_at(text: Sequence[str], at: int) -> bool:
         if word == "what" and after in {"i", "you", "it", "this", "that", "the"} and not begins:
             return False
         if word in {"when", "where", "who"}:
+            if word == "where" and begins and after in {"in", "on", "the", "abouts"}:
+                return True
             return begins and after in {"do", "does", "should", "can", "is", "are", "to", "would", "will", "could"}
         return (begins and bool(after)) or after in {
             "do",

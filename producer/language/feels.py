@@ -5,14 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, cast
 
+from producer.language.effect_words import CAUSES, GONE
 from producer.language.items import Item
-from producer.language.lexicon import CAUSES
 from producer.language.tokens import listed
 from producer.model.words import PHASES, Phase
 
 _ARROWS = frozenset({"->", "=>", "→", ":", "="})
 _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
 # Once the complaint and its place are said, these begin what to do about it.
+# What was so before, or is so whatever was done.
+_NOT_ITS_DOING = listed("still already always than like where unless before whenever how")
+_CARS = listed("it she car that which")
 _ACTS = listed("go try run set bring just then i we you i'd give come back throw what")
 
 
@@ -37,9 +40,13 @@ class Condition:
     end: int
 
 
-def effect(row: list[Item]) -> Effect | None:
-    """The effect that a stretch states; None where it states none, or two that disagree."""
-    said = [(at, sign) for at, one in enumerate(row) if one.kind == "feel" for sign in [_sign(row, at)] if sign]
+def effect(row: list[Item], after: bool = False) -> Effect | None:
+    """The effect that a stretch states; None where it states none, or two that disagree.
+
+    `after`: the stretch follows what was done, so that "it pushes in the middle" says what came of it.
+    """
+    feels = [at for at, one in enumerate(row) if one.kind == "feel"]
+    said = [(at, sign) for at in feels for sign in [_sign(row, at, after)] if sign]
     if len(said) > 1:  # "frees it up without making it loose off" only frees it
         said = [(at, sign) for at, sign in said if all(one.word != "without" for one in row[max(0, at - 4) : at])]
     if not said or len({sign for _, sign in said}) > 1:
@@ -150,18 +157,26 @@ def _feel(item: Item) -> tuple[Any, ...]:
     return cast("tuple[Any, ...]", item.data)
 
 
-def _sign(row: list[Item], at: int) -> int:
+def _sign(row: list[Item], at: int, after: bool = False) -> int:
     """+1 tighter, -1 looser, 0 nothing said, after what stands around the word turned it."""
     polarity, kind = _feel(row[at])[:2]
-    turns = _turns(row, at)
-    if kind != "state":
+    turns = _turns(row, at, kind)
+    if kind in {"change", "refusal"}:
         return int(polarity * (-1) ** turns) if turns < 2 else 0
     if turns:
         return -int(polarity) if turns == 1 else 0
     before = [one.word for one in row[max(0, at - 4) : at]]
-    if not CAUSES.isdisjoint(before) or _much(row, at) > 0:
+    if not CAUSES.isdisjoint(before) or _much(row, at) > 0 or (after and _asserted(row, at)):
         return int(polarity)
     return 0
+
+
+def _asserted(row: list[Item], at: int) -> bool:
+    """Whether a stretch says of the car, as it now is, that it is so: "it's stable", "the car pushes"."""
+    before = row[max(0, at - 7) : at]
+    if any(one.kind in {"past", "someone", "if", "would"} or one.word in _NOT_ITS_DOING for one in row[:at]):
+        return False
+    return any(one.word in _CARS for one in before)
 
 
 def complaint(row: list[Item]) -> Effect | None:
@@ -182,8 +197,9 @@ def _much(row: list[Item], at: int) -> int:
     return int(before[0]) if isinstance(before, tuple) and before[1] == "much" else 0
 
 
-def _turns(row: list[Item], at: int) -> int:
+def _turns(row: list[Item], at: int, kind: str = "state") -> int:
     """How often the feel at `at` is turned round: negations, remedies, "less", "goes away"."""
+    quality = kind == "quality"
     count = 0
     moved = False
     for back in range(at - 1, max(-1, at - 12), -1):
@@ -194,7 +210,7 @@ def _turns(row: list[Item], at: int) -> int:
             # A movement before the setting is the setting's own: "less air in the right front".
             moved = True
         lowered = one.kind == "move" and isinstance(one.data, tuple) and one.data[0] < 0 and one.data[1] != "way"
-        if one.kind in {"neg", "cure"} or (lowered and not moved and at - back <= 4):
+        if one.kind == "neg" or (one.kind == "cure" and not quality) or (lowered and not moved and at - back <= 4):
             # "prevents ... from", "keeps it from": one remedy, however many words.
             count += 1
             if one.kind == "cure" or lowered:
@@ -204,7 +220,7 @@ def _turns(row: list[Item], at: int) -> int:
             break
         if one.kind == "out" and any(other.kind == "take" for other in row[max(0, at - 3) : at]):
             count += 1  # "takes the wiggle out"
-        if one.kind == "cure" and one.word in {"away", "gone", "disappears", "disappeared", "cured"}:
+        if one.kind == "cure" and one.word in GONE and not quality:
             count += 1
     return count
 
@@ -232,4 +248,5 @@ def _where(row: list[Item], at: int) -> set[Phase]:
 
 def _object(after: list[Item]) -> bool:
     """Whether "in" or "off" has an object of its own: "loose in the middle" is not loose going in."""
-    return len(after) > 1 and after[1].word in {"the", "my", "a", "this", "that", "traffic", "middle", "there", "it"}
+    objects = {"the", "my", "a", "this", "that", "traffic", "there", "it"}
+    return len(after) > 1 and (after[1].word in objects or after[1].kind == "phase")

@@ -225,6 +225,8 @@ def _paired(groups: list[tuple[int, int]]) -> tuple[Decimal, ...]:
     """Readings of groups said one after another; () where they are no number (a lap time, a list)."""
     if all(size == 1 for _, size in groups):
         digits = "".join(str(value) for value, _ in groups)
+        if len(digits) == 2 and digits[0] == digits[1]:  # "three three" may be said twice
+            return (Decimal(digits), Decimal(f"{digits[0]}.{digits[1]}"), Decimal(digits[0]))
         return (Decimal(digits), Decimal(f"{digits[0]}.{digits[1:]}"))
     (first, size), (second, width), *rest = groups
     if not rest:

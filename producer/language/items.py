@@ -16,7 +16,7 @@ _PLACED = frozenset({"param", "corner", "axle", "side", "split"})
 _BETWEEN = frozenset({"word", "at", "in", "pronoun"})
 _NOUNS_AFTER = listed("the these those a over of every some big its no many and")
 _TO_A_FIGURE = listed(
-    "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar"
+    "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar front out"
 )
 _MIDDLES = listed("middle center centre")
 
@@ -74,7 +74,7 @@ def _scan(sentence: Words, vocabulary: Vocabulary) -> list[Item]:
         size, kind, data = _phrase(sentence, at, found, vocabulary)
         if word in DOUBTFUL and kind == "word" and (at == 0 or text[at - 1] not in _NOUNS_AFTER):
             kind, data = "move", (1, "verb")
-        kind, data = driven(text, at, size, kind, data)
+        size, kind, data = driven(text, at, size, kind, data)
         if kind == "feel" and found and found[-1].kind == "feel" and found[-1].data == data:
             found[-1].word, found[-1].end = text[at + size - 1], ends[at + size - 1]  # "snapping loose"
         else:

@@ -7,26 +7,16 @@ kind, so what would mislead ("tight race", "brake pads", "feel free") stands her
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import product
 
+from producer.language.phrase_tables import each, ways
 from producer.language.tokens import listed
 
 Entry = tuple[tuple[str, ...], str, object]  # words after the first, kind, data
 
 
-def _each(text: str, data: object = None) -> dict[str, object]:
-    return {phrase.strip(): data for phrase in text.replace("\n", " ").split("|") if phrase.strip()}
-
-
-def _all(*parts: str, data: object = None) -> dict[str, object]:
-    """Every way through several tables of `|`."""
-    ways = product(*(part.split("|") for part in parts))
-    return {" ".join(one for one in way if one): data for way in ways}
-
-
 # Data: +1 tight, -1 loose, and the part of the corner where the words say it.
 _FEEL: dict[str, object] = {
-    **_each(
+    **each(
         "tight|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|ploughing|understeer|"
         "understeers|understeering|understeery|washes out|washing out|wash out|washes up|washing up|wash up|"
         "washes wide|washing wide|wash wide|runs wide|running wide|run wide|drifts up|drifting up|drift up|"
@@ -42,9 +32,9 @@ _FEEL: dict[str, object] = {
         "won't go left|tightness|too much push|wants to go straight|keeps going straight|doesn't turn",
         (1,),
     ),
-    **_each("won't turn in|doesn't turn in|refuses to turn in|can't turn in|doesn't want to turn in|"
+    **each("won't turn in|doesn't turn in|refuses to turn in|can't turn in|doesn't want to turn in|"
             "won't want to turn in|slow to turn in|lazy on turn in", (1, "entry")),
-    **_each(
+    **each(
         "loose|oversteer|oversteers|oversteering|oversteery|snappy|snap|snaps|snapping|snap loose|snaps loose|"
         "snapping loose|snaps around|snaps on me|twitchy|nervous|edgy|skittish|squirrelly|squirrely|squirly|darty|"
         "spin|spins|spins out|spin out|spinning|spinning out|spin it|spins around|spun out|keep spinning|loops it|"
@@ -66,7 +56,7 @@ _FEEL: dict[str, object] = {
         (-1,),
     ),
 }  # fmt: skip
-_SLIP = _each(
+_SLIP = each(
     "slide|slides|sliding|slid|slide out|slides out|sliding out|slip|slips|slipping|slips out|skate|skates|skating|"
     "drift|drifts|drifting|drifts out|wash|washes|washing|float|floats|floating|let go|lets go|letting go|go out|"
     "goes out|going out|kick|kicks|swing|swings|hop|hops|hopping|wander|wanders|moves around|moving around|give up|"
@@ -79,32 +69,32 @@ _SLIP = _each(
     "just goes|goes on me|takes off on me|walks out|light|numb|greasy|wants to slide|"
     "wants to kick|hangs|squirms|squirming|steps|stepping"
 )
-_TURNS = _each(
+_TURNS = each(
     "turn|rotate|rotating|turning|bite|point|steer|cut|roll|respond|come down|get down|stay down|get to the bottom|"
     "hold the bottom|hold the line|hold a line|hit the bottom|make the corner|make the turn|stick|grip|"
     "hook up|grab|hold|plant|settle|get to turn|get around|rotate in|bend"
-) | _each("turn in", "entry")
-_REAR = _each(
+) | each("turn in", "entry")
+_REAR = each(
     "rear|rear end|back|back end|the back|tail|tail end|ass|ass end|arse|butt|backside|rears|rear tires|rear tyres|"
     "rear wheels|back tires|back tyres"
 )
-_FRONT = _each("front|front end|nose|front tires|front tyres|front wheels|fronts|fronts tires")
-_FINE = _each(
+_FRONT = each("front|front end|nose|front tires|front tyres|front wheels|fronts|fronts tires")
+_FINE = each(
     "fine|good|great|ok|okay|perfect|perfectly|solid|stable|money|awesome|better|planted|hooked up|decent|dialed|"
     "no issues|no problem|no problems|on rails|mint|spot on|neutral|balanced|amazing|brilliant|excellent|nice|sweet|"
     "happy|comfortable|glued|love it|not bad|sticks|rotates|turns|turns well|turns fine|turns great|rotates fine|"
     "rotates well|drives great|handles great|flies"
 )
-_NEG = _each(
+_NEG = each(
     "not that it|not really|not|isn't|wasn't|aren't|don't|doesn't|didn't|won't|can't|"
     "couldn't|wouldn't|hasn't|haven't|never|no|without|"
     "no longer|not even|no more|never want to|doesn't feel|zero|neither|nor|refuses|refuse|refusing|hardly|barely|"
     "unable|fails|hard|struggles|struggling|struggle|trouble|harder|stubborn|impossible|no way|tough|fighting"
 )
-_CURES = _each(
+_CURES = each(
     "fixed|cured|solved|killed|got rid of|gone|sorted|eliminated|disappeared|took care of|fixes|cures|went away"
 )
-_WISHES = _each(
+_WISHES = each(
     "fix|stop|stops|cure|solve|kill|get rid of|avoid|prevent|reduce|tame|quit|keep it from|keep from|keep the|"
     "keep the car from|keep it|keep my|calm down|calm|settle down|help with|make it stop|tune out|dial out|get out|"
     "take out|deal with|against|lose the"
@@ -112,42 +102,42 @@ _WISHES = _each(
 _CAR = "it|the car|my car|this thing|this car"
 # Said as a wish, these complain: "how do i get it to turn", "calm the rear down".
 _LACKS: dict[str, object] = {
-    **_all("get|make|help|getting", "it|the car|my car|the nose|the front|the front end|her|this thing|this car",
+    **ways("get|make|help|getting", "it|the car|my car|the nose|the front|the front end|her|this thing|this car",
            "to turn|to rotate|turn|rotate|to point|to bite|to stick up front|bite|rotating|turning", data=(1,)),
-    **_all("get|make|help|getting", "it|the car|my car|the nose|the front|the front end|her|this thing|this car",
+    **ways("get|make|help|getting", "it|the car|my car|the nose|the front|the front end|her|this thing|this car",
            "to turn in|turn in", data=(1, "entry")),
-    **_all("make|get|making|have|want|like|need", _CAR, "looser|to be looser|freer|loosened up", data=(1,)),
-    **_all("make|get|making|have|want|like|need", _CAR, "tighter|to be tighter|tightened up|"
+    **ways("make|get|making|have|want|like|need", _CAR, "looser|to be looser|freer|loosened up", data=(1,)),
+    **ways("make|get|making|have|want|like|need", _CAR, "tighter|to be tighter|tightened up|"
            "more stable|calmer|more planted|more secure", data=(-1,)),
-    **_all("loosen|free", _CAR + "|her", "up|", data=(1,)),
-    **_all("tighten", _CAR + "|her", "up|", data=(-1,)),
-    **_each("looser|freer|loosen up|free up", (1,)),
-    **_each("tighter|tighten up", (-1,)),
-    **_each("more rotation|more front grip|more front bite|more turn|more front end", (1,)),
-    **_all("calm|calm down|settle|settle down|tame|plant|stabilize|stabilise|secure|hook up|stick|keep|hold|tie down|"
+    **ways("loosen|free", _CAR + "|her", "up|", data=(1,)),
+    **ways("tighten", _CAR + "|her", "up|", data=(-1,)),
+    **each("looser|freer|loosen up|free up", (1,)),
+    **each("tighter|tighten up", (-1,)),
+    **each("more rotation|more front grip|more front bite|more turn|more front end", (1,)),
+    **ways("calm|calm down|settle|settle down|tame|plant|stabilize|stabilise|secure|hook up|stick|keep|hold|tie down|"
            "control|get|make", "the rear|the back|the rear end|the back end|the tail|my rear|that rear",
            "|down|under me|in line|planted|to stick|stick|to hook up|settle|calm", data=(-1,)),
-    **_each("more rear grip|more rear bite|more side bite|more stability|more stable|more drive off|more forward bite",
+    **each("more rear grip|more rear bite|more side bite|more stability|more stable|more drive off|more forward bite",
             (-1,)),
 }  # fmt: skip
-_WOULD = _each(
+_WOULD = each(
     "better to be|better to have it|would|will|could|might|gonna|going to|afraid of|worried|so it|so that|"
     "does it make|will it"
 )
-_PAST = _each("was|were|used to|had been|before")
-_MAKES = _each("make|makes|making|made")
-_VERY = _each(
+_PAST = each("was|were|used to|had been|before")
+_MAKES = each("make|makes|making|made")
+_VERY = each(
     "way too|so|super|really|very|insanely|crazy|real|way|extremely|stupid|hella|wicked|massively|ridiculously|"
     "unbelievably|terribly|horribly|badly|awfully|seriously|incredibly|mega|mad|soo|so damn|so freaking|so bloody|"
     "dead|proper|super duper|far too|wildly|violently|crazily|insane|ridiculous|massive|huge|stupidly|totally|"
     "absolutely|completely|much too|big|terrible|horrible|awful|serious|crazy bad|ungodly|unreal"
 )
-_VERY_AFTER = _each(
+_VERY_AFTER = each(
     "real bad|like crazy|so bad|badly|like hell|big time|as hell|so much|so hard|really bad|very bad|af|like mad|"
     "bad|hard|a lot|lots|terribly|horribly|not even funny|so badly|really badly|"
     "super bad|really hard|a ton|massively|insanely"
 )
-_LITTLE = _each(
+_LITTLE = each(
     "bit|a bit|slightly|touch|a touch|tad|a tad|kinda|kind of|sort of|little|a little|a little bit|little bit|hair|"
     "a hair|smidge|a smidge|somewhat|slight|mild|mildly|a fraction|a tiny bit|tiny bit|ever so slightly|marginally|"
     "a smidgen|a wee bit|barely|just a bit|a shade|a tick|a pinch"
@@ -175,7 +165,7 @@ _EXIT = (
     "last part of the corner|end of the corner|coming up off|corner off"
 )
 _PEDALS: dict[str, object] = {
-    **_each(
+    **each(
         "under braking|on the brakes|on the brake|on brakes|braking|when i brake|while braking|hit the brakes|"
         "hit the brake|hitting the brakes|hitting the brake|touch the brakes|touch the brake|use the brakes|"
         "use the brake|when braking|under breaking|when breaking|on the breaks|trail braking|trailbraking|"
@@ -185,7 +175,7 @@ _PEDALS: dict[str, object] = {
         "hard braking|breaking into|in braking",
         ("braking", "entry"),
     ),
-    **_each(
+    **each(
         "i lift|lift|lifting|lift off|lifting off|off the gas|off the throttle|off throttle|off gas|let off|"
         "let off the gas|lets off|get out of the gas|out of the gas|out of the throttle|come off the gas|"
         "coming off the gas|let off the throttle|come out of the gas|lift the throttle|lift the gas|liftoff|"
@@ -193,7 +183,7 @@ _PEDALS: dict[str, object] = {
         "roll out of the gas|roll out of the throttle|release the throttle|release the gas|coast",
         (None, "entry"),
     ),
-    **_each(
+    **each(
         "on the gas|on gas|on throttle|on the throttle|under throttle|under power|on power|touch the gas|"
         "touch the throttle|hit the gas|hit the throttle|get on the gas|get on the throttle|get to the gas|"
         "get back on the gas|get back to the gas|get back on the throttle|back on the gas|back on the throttle|"
@@ -216,24 +206,24 @@ _PEDALS: dict[str, object] = {
     ),
 }
 _TYRES: dict[str, object] = {
-    **_all(
+    **ways(
         "new|fresh|sticker|cold|brand new|fresh set of|new set of|good", "tires|tyres|rubber|tire|tyre", data="new"
     ),
-    **_each("stickers|sticker tires|tires are new|tyres are new|tires are fresh|tyres are fresh|fresh stickers|"
+    **each("stickers|sticker tires|tires are new|tyres are new|tires are fresh|tyres are fresh|fresh stickers|"
             "fresh ones|new ones|new boots|green tires|first few laps|first laps|new rubber|fresh stops", "new"),
-    **_all("old|worn|worn out|used|older|dead|cooked|hot|bald|shot|scuffed|wore out|burnt|burned|fried",
+    **ways("old|worn|worn out|used|older|dead|cooked|hot|bald|shot|scuffed|wore out|burnt|burned|fried",
            "tires|tyres|rubber|tire|tyre", data="worn"),
-    **_all("tires|tyres|rubber|tire|tyre", "|are|get|go|is|start to|start|getting|when", "old|worn|worn out|off|"
+    **ways("tires|tyres|rubber|tire|tyre", "|are|get|go|is|start to|start|getting|when", "old|worn|worn out|off|"
            "go off|gone|shot|dead|cooked|fade|give up|wear|wear out|wear down|older|wore out|bald|fall off|falls off|"
            "goes off|wore|wears|fading|wearing|drop off|greasy", data="worn"),
-    **_each("old ones|worn ones|long run tires|end of the run|end of a run|late in the run|late in a run|"
+    **each("old ones|worn ones|long run tires|end of the run|end of a run|late in the run|late in a run|"
             "end of a stint|end of the stint|on a long run|on long runs|over a long run|later in the run|"
             "deep in the run|deep into a run|used ones|scuffs|fall off of the tires", "worn"),
 }  # fmt: skip
-_SEP = _each(",|.|;|:|?|!|but|then|and|or|/|while|though|although|so then|however|yet|after that|except|because|plus|&")
-_PRONOUN = _each("it|i|she|that|this|car|the car|my car|mine|thing|we|he")
+_SEP = each(",|.|;|:|?|!|but|then|and|or|/|while|though|although|so then|however|yet|after that|except|because|plus|&")
+_PRONOUN = each("it|i|she|that|this|car|the car|my car|mine|thing|we|he")
 # What would mislead.
-_PLAIN = _each(
+_PLAIN = each(
     "tight between the|tight up front|tight at the front|tight at the top|tight at the end|tight points|"
     "tight race|tight races|tight racing|tight finish|tight pack|tight battle|tight field|tight budget|"
     "tight schedule|"
@@ -297,8 +287,8 @@ _PLAIN = _each(
 )
 
 TABLES: tuple[tuple[str, dict[str, object]], ...] = (
-    ("word", _PLAIN), ("feel", _FEEL), ("pedal", _PEDALS), ("tyres", _TYRES), ("phase", _each(_ENTRY, "entry")),
-    ("phase", _each(_MIDDLE, "middle")), ("phase", _each(_EXIT, "exit")), ("rear", _REAR), ("front", _FRONT),
+    ("word", _PLAIN), ("feel", _FEEL), ("pedal", _PEDALS), ("tyres", _TYRES), ("phase", each(_ENTRY, "entry")),
+    ("phase", each(_MIDDLE, "middle")), ("phase", each(_EXIT, "exit")), ("rear", _REAR), ("front", _FRONT),
     ("lacks", _LACKS), ("slip", _SLIP), ("turn", _TURNS), ("fine", _FINE), ("neg", _NEG), ("cure", _CURES),
     ("wish", _WISHES),
     ("would", _WOULD), ("past", _PAST), ("makes", _MAKES), ("very", _VERY), ("after", _VERY_AFTER),

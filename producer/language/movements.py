@@ -23,7 +23,8 @@ _CLOSES = listed(
     "from until until i we you than"
 )
 _VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
-_DRIFTS = listed("gets climbs grows creeps builds swells rises climbed grew crept rose")
+_DRIFTS = listed("gets climbs grows creeps builds swells climbed grew crept")
+_LIFTS = listed("comes come coming came lifts hikes picks rolls")
 _LIMITS = listed("past below above under over beyond least most near")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
 _COUNTS = frozenset({"click", "step"})
@@ -200,8 +201,8 @@ def _of_it(row: list[Item], at: int, heads: Collection[str]) -> bool:
 def _way(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     """As in "up 25", "up to 750", "went up", "bring it down"; not "turn the music down a notch"."""
     after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
-    if bare and not _of_it(row, at, heads):
-        return False
+    if (bare and not _of_it(row, at, heads)) or (after is not None and after.word == "at"):
+        return False  # "with the bias up at 66" says where it is
     if after is not None and (_plain(after) or (after.kind in {"to", "from", "by"} and _number_near(row, at + 2))):
         return True
     if before is None:
@@ -210,6 +211,8 @@ def _way(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
         return True
     if bare:
         return before.word in {"go", "went", "goes", "going"} and (after is None or after.kind == "sep")
+    if before.word in _LIFTS and not any(getattr(one.data, "parameter", "") for one in row):
+        return False  # "the left rear comes up off the ground"
     return before.word in _GO or before.kind in {"put", "take", "shift", "move", "pronoun"}
 
 
@@ -245,17 +248,19 @@ def _taken(row: list[Item], at: int, bare: bool) -> int:
 
 
 def _put(row: list[Item], at: int) -> int:
-    """As in "put two clicks in", "put a step back in": +1; "put a 725 in" and "put it in reverse" are no movement."""
+    """As in "put two clicks in": +1; "put a 725 in" and "put it in reverse" are no movement."""
     for ahead in range(at + 1, min(at + 8, len(row))):
-        one = row[ahead]
+        one, between = row[ahead], row[at + 1 : ahead]
         if one.kind == "sep":
             return 0
+        counted = any(_plain(item) and number_of(item).unit for item in between)
+        large = any(_plain(item) and _large(number_of(item)) for item in between)
+        clicks = any(_plain(item) and number_of(item).unit in _COUNTS for item in between)
+        if one.kind == "set" and _word(row, ahead - 1) == "of" and clicks:
+            return 1
         if one.kind == "in":
-            between = row[at + 1 : ahead]
-            counted = any(_plain(item) and number_of(item).unit for item in between)
-            big = any(_plain(item) and _large(number_of(item)) for item in between)
             again = row[ahead - 1].word == "back" or (one.end - one.start > 4)
-            return 1 if (counted and not big) or again else 0
+            return 1 if (counted and not large) or again else 0
     return 0
 
 
@@ -283,7 +288,7 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
     while before >= 0 and row[before].word in _VAGUE and row[before].kind not in {"to", "from", "by", "compared", "at"}:
         before -= 1
     kind = _kind(row, before)
-    if _aside(row, at, before):
+    if _aside(row, at, before, unit):
         return ""
     if kind == "from":
         return "from"
@@ -303,14 +308,16 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
     return _amount_or_value(row, at, moved, grid, unit)
 
 
-def _aside(row: list[Item], at: int, before: int) -> bool:
+def _aside(row: list[Item], at: int, before: int, unit: str) -> bool:
     """A limit, a comparison, a denied figure, the size of a change or of a click: no figure of the setting."""
     after = row[at + 1] if at + 1 < len(row) else None
     if after is not None and _plain(after) and number_of(after).unit in _COUNTS and not number_of(row[at]).more:
         return number_of(row[at]).unit not in _COUNTS and row[at].end + 2 >= after.start  # "half a percent a click"
     if after is not None and after.word == "too":
         return True
-    if _kind(row, before) == "to" and _word(row, before - 1) in _DRIFTS:
+    if _kind(row, before) == "to" and (
+        _word(row, before - 1) in _DRIFTS or (unit == "psi" and _word(row, before - 1) in {"rises", "rose"})
+    ):
         return True  # "the pressure climbs to 47"
     if _word(row, before) in _LIMITS or any(one.word in {"change", "difference"} for one in row[at + 1 : at + 4]):
         return True

@@ -47,7 +47,7 @@ FOREIGN_AFTER = listed(
     "mph kph rpm revs mile miles foot feet ft yard yards meter meters metre metres gallon gallons gal dollars bucks "
     "euros race races win wins video videos track tracks episode episodes season seasons am pm flat k "
     "set sets setups runs stints tries attempts o'clock lengths place places spots positions pages "
-    "hz fps gb of-you"
+    "hz fps gb of-you pieces parts chunks ways things questions ideas reasons kinds types"
 )
 FOREIGN_BEFORE = listed(
     "lap laps turn turns episode ep part version v page p position number no season week race car top round "

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from producer.language.behaviour import doing, end_before
+from producer.language.effect_words import FEEL
 from producer.language.number_words import SMALL, TENS
 from producer.language.tokens import listed
 
@@ -10,46 +12,66 @@ DOUBTFUL = frozenset({"bump", "bumps"})
 _BETTER = listed("better nicer easier freer sooner quicker more sharper crisper harder")
 # "So tight" is a degree, "so I took" a joint.
 _DEGREED = listed("tight loose free snappy pushy much bad badly hard nervous twitchy edgy stable damn freaking far")
+_DEGREES = _DEGREED | {
+    phrase for phrase, data in FEEL.items() if " " not in phrase and str(data).find("change") < 0 and phrase[-1] != "s"
+}
 _TURNING = listed(
     "turn turns turned turning rotate rotates rotated rotating cut cuts cutting point points pointing rolls "
     "steer steers"
 )
-_SLIDES = listed(
-    "slide slides sliding slid kick kicks kicking kicked swing swings swinging hang hangs hanging drift drifts "
-    "drifting wash washes washing slip slips slipping skate skates skating hop hops hopping dance dances "
-    "dancing wander wanders"
+_TIGHTENING = listed("tighten tightens tightened tightening loosen loosens loosened loosening")
+_OF_A_CAR = listed(
+    "car cars thing entry middle center centre exit corner whole race balance handling apex turn way mid right left "
+    "chassis"
 )
-_PARTS = listed("spring springs bar weight split gear pressure pressures shock shocks percentage bias")
-_REARS = listed("rear back tail butt")
-_NOSES = listed("nose front")
-_TURNED = listed("this it the on off up down your my around left right over into one two three four 1 2 3 4 a that")
+_ENDS_OF_IT = listed("rear back tail nose front end")
+_COMES = listed("come comes coming came")
+_KEEPING = listed("keep keeps kept keeping")
+# Kinds that give way to what the car does.
+_PLAIN_KINDS = frozenset({"word", "cure", "move", "put", "take", "out", "feel", "correct", "neg"})
 _GEARS = listed("top first second third fourth fifth sixth high low next my your riding landing")
 
 
-def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tuple[str, object]:
-    """Words that are an effect by what stands before them: "the rear slides", "turns a lot better", "want to turn"."""
+def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tuple[int, str, object]:
+    """What words mean by those around them, as (number of words, kind, data): "so tight", "turns a lot better"."""
     word = text[at]
+    if kind in _PLAIN_KINDS:
+        found = doing(text, at)
+        if found is not None and found[0] >= size:
+            return found[0], "feel", found[1]
+    if kind == "feel" and word in _TIGHTENING and _of_another_thing(text, at + size):
+        return size, "word", None
+    if kind == "feel" and word in _COMES and end_before(text, at) == "front":
+        return size, "word", None  # "the nose comes around"
+    if kind == "cure" and size == 1 and _persists(text, at):
+        return 1, "word", None
     if size > 1 or kind not in {"word", "sep", "move", "out"}:
-        return kind, data
-    before = text[max(0, at - 5) : at]
+        return size, kind, data
     if word == "so":
-        return ("word", None) if text[at + 1 : at + 2] and text[at + 1] in _DEGREED else (kind, data)
-    if word in _BETTER and not _TURNING.isdisjoint(before):
-        return "feel", (-1, "change")
-    if word in _SLIDES:
-        for back in range(at - 1, max(-1, at - 6), -1):
-            if (
-                text[back] in _REARS | _NOSES
-                and text[back - 1] not in {"left", "right"}
-                and text[back + 1] not in _PARTS
-            ):
-                return "feel", (-1 if text[back] in _REARS else 1, "state")
-    if word == "turn" and text[at - 1 : at] in (["to"], ["ever"], ["even"], ["would"], ["'ll"], ["can"], ["it"]):
-        wanted = not {"want", "wants", "wanting", "never", "won't", "refuse", "refuses", "able", "hard", "'ll", "lets",
-                      "let", "makes", "make", "gets", "get", "helps"}.isdisjoint(before)  # fmt: skip
-        if wanted and text[at + 1 : at + 2] and text[at + 1] not in _TURNED:
-            return "feel", (-1, "change")
-    return kind, data
+        degree = text[at + 1 : at + 2] and text[at + 1] in _DEGREES
+        return (1, "word", None) if degree else (size, kind, data)
+    if word in _BETTER and not _TURNING.isdisjoint(text[max(0, at - 5) : at]):
+        return 1, "feel", (-1, "change")
+    return size, kind, data
+
+
+def _of_another_thing(text: list[str], at: int) -> bool:
+    """As in "tighten up this intro"."""
+    while at < len(text) and text[at] in {"up", "down"}:
+        at += 1
+    if at + 1 >= len(text) or text[at] not in {"this", "that", "my", "your", "the", "these"}:
+        return False
+    return text[at + 1] not in _OF_A_CAR and text[at + 1] not in _ENDS_OF_IT
+
+
+def _persists(text: list[str], at: int) -> bool:
+    """As in "it just kept coming around", "keeps pushing": no remedy, it goes on."""
+    if text[at] not in _KEEPING:
+        return False
+    after = text[at + 1 : at + 3]
+    if after and after[0] in {"on", "wanting", "trying", "just"}:
+        return True
+    return bool(after) and after[0].endswith("ing") and len(after[0]) > 4
 
 
 def other_sense(text: list[str], at: int, length: int) -> bool:
@@ -66,6 +88,8 @@ def other_sense(text: list[str], at: int, length: int) -> bool:
         return not any(map(_ratio_like, near))
     if word in {"gear", "gears"}:
         return before in _GEARS
+    if word == "tape":
+        return after == "of" or before in {"red", "duct", "video"}
     if word == "cross":
         return after in {"the", "over", "your", "my"}
     return False

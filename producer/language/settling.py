@@ -111,6 +111,12 @@ def _of_corner(mention: Mention, numbers: list[Number], row: list[Item], vocabul
     return ""
 
 
+def could_be(numbers: list[Number], name: str, parts: tuple[str, ...], vocabulary: Vocabulary) -> bool:
+    """Whether all numbers can be figures or a few steps of a parameter at these corners."""
+    placed = bool(name) and all(f"{name}.{part}" in vocabulary.grids for part in parts)
+    return placed and all(_possible(one, name, part, vocabulary) for one in numbers for part in parts)
+
+
 def _beside_move(number: Number, row: list[Item]) -> bool:
     """As in "25 pounds more" or "up 25 pounds"."""
     at = next((at for at, one in enumerate(row) if one.start == number.start), 0)

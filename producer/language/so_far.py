@@ -28,6 +28,7 @@ class SoFar:
     cured: Effect | None = None
     because: bool = False
     corner: tuple[str, ...] = ()
+    implied: str = ""
     figure: list[Item] = field(default_factory=list)
 
 
@@ -49,13 +50,14 @@ def names_other(row: list[Item], state: SoFar) -> bool:
 
 def note_topic(stretch: list[Item], state: SoFar) -> None:
     for one in stretch:
-        if one.kind == "foreign" and one.data:
-            state.readings = True
+        if one.kind == "foreign" and (one.data or any(other.kind == "number" for other in stretch)):
+            state.readings = True  # "the right rear tyre lost 24 percent, the left rear 15"
         if one.kind == "set":
             mention = mention_of(one)
             if mention.parameter:
                 state.readings = False
-                beside = state.axle if mention.side and not mention.parts else ""
+                goes_on = (mention.side and not mention.parts) or state.topic in {"", mention.parameter}
+                beside = state.axle if goes_on else ""
                 state.topic, state.axle = mention.parameter, mention.axle or beside
             elif mention.parts:
                 state.axle = "front" if mention.parts[0].endswith("f") else "rear"
@@ -91,7 +93,8 @@ def _is_target(one: Mention, state: SoFar) -> bool:
         return True
     if side_only(one):
         shape = state.vocabulary.garage.parameters.get(state.topic)
-        return bool(state.axle) if shape is None else bool(shape.ends) or bool(shape.corners and state.axle)
+        axle = state.axle or state.vocabulary.only_axle(state.topic)
+        return bool(axle) if shape is None else bool(shape.ends) or bool(shape.corners and axle)
     if one.parameter and state.corner and state.vocabulary.cornered(one.parameter) and not one.axle and not one.side:
         return True
     if one.parameter and one.side and state.axle and state.vocabulary.cornered(one.parameter):

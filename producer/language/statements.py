@@ -16,7 +16,7 @@ from producer.language.feels import Condition, Effect, complaint, effect, questi
 from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
 from producer.language.movements import Move, moves, role_of, signed, without_others
-from producer.language.settling import Draft, fitting, settled
+from producer.language.settling import Draft, could_be, fitting, settled
 from producer.language.so_far import SoFar, names_other, note_topic, targets_of, with_figure_before
 from producer.language.stretches import corrected, stretches, topics, with_conditions
 from producer.language.terms import Vocabulary
@@ -25,6 +25,8 @@ from producer.model.claim import Claim
 
 # "Softer than the default at the left front" compares with no other setting.
 _USUAL = listed("default defaults garage usual normal stock baseline before standard")
+# What stands after these was so before, or would be.
+_REASONS = listed("because since unless or though although where while")
 # What may stand before the figures of a stretch that goes on with the setting before it.
 _GOES_ON = frozenset({"from", "to", "move", "number", "by", "at", "put", "take", "shift"})
 
@@ -124,7 +126,10 @@ def _pairs(stretch: list[Item], targets: list[int], state: SoFar) -> list[tuple[
     if state.number_first is None:
         state.number_first = first < targets[0]
     if state.number_first:
-        cuts = [0, *(at + 1 for at in targets[:-1]), len(stretch)]
+        last = next((at for at in range(targets[-1] + 1, len(stretch)) if stretch[at].kind == "number"), len(stretch))
+        begun = any(stretch[at].kind == "number" for at in range(targets[-2] + 1, targets[-1]))
+        # "... eight on the right front, five and five on the rears": what follows the last pair begins another.
+        cuts = [0, *(at + 1 for at in targets[:-1]), last if begun else len(stretch)]
     else:
         cuts = [0, *(_start_of(stretch, at, before) for before, at in pairwise(targets))]
         cuts.append(len(stretch))
@@ -163,6 +168,11 @@ def _draft(part: list[Item], target: int, state: SoFar) -> None:
         addresses = state.vocabulary.resolve(mention.parameter, state.corner)
     else:
         addresses = fitting(mention, numbers, part, state.vocabulary, state.subject, state.topic, state.axle)
+    if mention.parts and not mention.parameter:
+        if addresses:
+            state.implied = addresses[0].split(".")[0]
+        elif numbers and not state.topic and could_be(numbers, state.implied, mention.parts, state.vocabulary):
+            addresses = state.vocabulary.resolve(state.implied, mention.parts)  # "both fronts +1 psi, RR -1"
     if any(one.word == "between" for one in part[:target]):
         addresses = _between(addresses, state.vocabulary)
     begin = min((one.start for one in part if one.kind in {"number", "move", "take", "put", "set"}), default=0)
@@ -241,6 +251,8 @@ def _go_on(stretch: list[Item], joint: str, state: SoFar) -> None:
     if last is not None and state.pending is not None and last.condition is not state.pending and leads:
         _again(last, stretch, state)
         return
+    if last is not None and last.target is not None and joint == "so" and _reached(stretch, last):
+        return
     if last is not None and last.target is not None:
         several = joint == "and" and len(last.addresses) > 1 and "value" in last.slots
         if (joint == "or" or several) and first is not None and first.kind == "number":
@@ -268,6 +280,17 @@ def _again(last: Draft, stretch: list[Item], state: SoFar) -> None:
     draft.condition = state.pending
     if not draft.empty():
         state.drafts.append(draft)
+
+
+def _reached(stretch: list[Item], last: Draft) -> bool:
+    """As in "move it forward a percent, so sixty three": the figure alone is where the movement ends."""
+    counted = [one for one in stretch if one.kind == "number" and not number_of(one).foreign]
+    others = [one for one in stretch if one.kind != "number" and one.word not in {"that", "it", "'s", "now", "say"}]
+    if len(counted) != 1 or others or not last.moves or {"to", "value"} & set(last.slots) or number_of(counted[0]).more:
+        return False
+    last.slots["to"] = [(number_of(counted[0]), counted[0])]
+    last.end = max(last.end, counted[0].end)
+    return True
 
 
 def _figures(stretch: list[Item]) -> bool:
@@ -307,6 +330,8 @@ def _attach_complaint(stretch: list[Item], joint: str, state: SoFar, named: bool
 
 def _attach_effect(stretch: list[Item], joint: str, state: SoFar, count: int, named: bool) -> None:
     found = effect(stretch)
+    if found is None and state.drafts and joint not in _REASONS:
+        found = effect(stretch, after=True)
     if found is None:
         _attach_complaint(stretch, joint, state, named)
         return

@@ -94,18 +94,25 @@ class Vocabulary:
         """Whether a parameter has a value for each corner."""
         return bool(parameter and self.garage.parameters[parameter].corners)
 
+    def only_axle(self, parameter: str) -> str:
+        """The axle of a parameter whose corners are all at one end of the car, else ""."""
+        ends = {corner[1] for corner in self.garage.parameters[parameter].corners} if parameter else set()
+        return {"f": "front", "r": "rear"}.get(ends.pop(), "") if len(ends) == 1 else ""
+
     def resolve(
         self, parameter: str, parts: tuple[str, ...] = (), axle: str = "", side: str = "", split: bool = False
     ) -> tuple[str, ...]:
         """The addresses that a parameter and what was said of its place come to; () where something is missing."""
         known = self.garage.parameters[parameter]
         if split:
+            axle = axle or self.only_axle(parameter)
             address = f"{parameter}.{_SPLITS.get(axle, '')}"
             return (address,) if address in self.garage.splits else ()
         if known.ends:
             return (f"{parameter}.{side}",) if side in known.ends else ()
         if not known.corners:
             return (parameter,)
+        axle = axle or self.only_axle(parameter)
         if not parts and axle and side:
             parts = tuple(one for one in _AXLES[axle] if one in _SIDES[side])
         return tuple(f"{parameter}.{one}" for one in parts if one in known.corners)

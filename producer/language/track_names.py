@@ -161,6 +161,8 @@ def _unknown(text: Sequence[str]) -> Named | None:
             end += 1
         if at < 0 and not (text[end : end + 1] and text[end] in {"please", "next", "when", "setup", "soon"}):
             continue  # a message may begin with the name: "quarry bend please"
+        if at >= 0 and "where" in text[max(0, at - 1) : at + 1] and _NOUNS.isdisjoint(text[end : end + 1]):
+            continue  # "where's the wedge"
         if end > begin and _COMMON.isdisjoint(text[begin:end]) and _closes(text, end):
             return Named(begin, end, None, True)
     return None
@@ -173,6 +175,8 @@ def _after_asking(text: Sequence[str], at: int) -> int | None:
     if any(word in words and after in joints for words, joints in _LEADERS):
         asked = word not in _NOUNS or at < 3 or not (_ASK | _OPENERS).isdisjoint(text[max(0, at - 8) : at])
         return _skip(text, at + 2) if asked else None
+    if (word == "where" and after == "the") or (word == "is" and before[-1:] == ["where"]):
+        return _skip(text, at + 1)
     if (word == "be" and "next" in before) or (word == "is" and before[-1:] == ["when"]) or word in _WANTING:
         return _skip(text, at + 1)
     if word in {"doing", "covering", "making"} and not {"you", "plan", "about", "planning"}.isdisjoint(before[-3:]):

@@ -1,6 +1,6 @@
 """Prose and messages against labels written apart from the reader, by the rules of `tests/data/claims/LABELS.md`.
 
-Two sets: `data/claims/`, labelled by somebody else, and `data/*-own.jsonl`, written by us in six rounds, each before
+Two sets: `data/claims/`, labelled by somebody else, and `data/*-own.jsonl`, written by us in rounds, each before
 the reader had seen it. What each round scored at first sight stands in `tests/data/README.md`; the floors here keep
 what the grammar has learnt since.
 """
