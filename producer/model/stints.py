@@ -352,6 +352,11 @@ class Comparison:
         return self.ahead_from_lap is not None and end is not None and end.seconds < 0 and end.sure
 
     @property
+    def paces_cross(self) -> bool:
+        """Whether the laps bear out that the quicker of the two changes: all of the interval lies within them."""
+        return self.interval is not None and self.interval.low >= 1 and self.interval.high <= self.laps
+
+    @property
     def telling(self) -> tuple[Total, ...]:
         """The totals beyond doubt that are worth a sentence: the last, and before it the first that goes the other
         way."""

@@ -87,7 +87,7 @@ def _series(line: SetupLine, look: Literal["first", "second"]) -> LapSeries:
 
 def _marks(comparison: Comparison) -> Iterator[LapMark]:
     """Equal pace, and from where the second setup's total is ahead, if by more than chance."""
-    if comparison.crossover_lap is not None:
+    if comparison.crossover_lap is not None and comparison.paces_cross:
         low, high = comparison.interval or (None, None)
         yield LapMark(f"equal pace at lap {round(comparison.crossover_lap)}", comparison.crossover_lap, low, high)
     if comparison.ahead_from_lap is not None and comparison.ahead_for_sure:

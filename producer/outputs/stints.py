@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from producer.basics.figures import figure, with_unit
+from producer.basics.figures import NO_BREAK, figure, with_unit
 from producer.basics.spelling import spell
 from producer.model.dossier import Dossier
 from producer.model.stints import Comparison, Evidence, Stint, Temperatures, Wear
@@ -28,6 +28,7 @@ class Tyre:
     outside: str
     middle: str
     inside: str
+    spread: str
     used: str
 
 
@@ -111,7 +112,7 @@ def view(dossier: Dossier, evidence: Evidence) -> StintsView:
         conditions=tuple(spell(f"{one.name}: {one.value}", spelling) for one in dossier.conditions),
         picture=laps_picture(dossier),
         comparisons=tuple(_comparison(one, spelling) for one in evidence.comparisons),
-        tyre_headings=(capital(spell("tyre", spelling)), "Outside", "Middle", "Inside", "Used"),
+        tyre_headings=(capital(spell("tyre", spelling)), "Outside", "Middle", "Inside", "Spread", "Used"),
         stints=tuple(_stint(dossier, evidence, one) for one in evidence.stints),
         caution=dossier.channel.caution,
     )
@@ -145,13 +146,33 @@ def _stint(dossier: Dossier, evidence: Evidence, one: Stint) -> StintView:
         said=_spelled(one.may, spelling),
         not_said=_spelled(one.may_not, spelling),
         tyres=tuple(_tyres(one)),
-        findings=tuple(spell(x.text, spelling) for x in one.tyres.findings if x.text),
+        findings=_spelled(tuple(_findings(dossier, one)), spelling),
     )
 
 
+def _findings(dossier: Dossier, one: Stint) -> Iterator[str]:
+    """Which tyre gives up first, then what temperatures and wear say, each with the click that answers it."""
+    if one.tyres.wear is not None and one.tyres.wear.text:
+        yield one.tyres.wear.text
+    sheet = next((each for each in dossier.sheets if each.id == one.setup), None)
+    for found in one.tyres.findings:
+        setting = sheet.setting(found.change.parameter) if sheet is not None and found.change is not None else None
+        click = ""
+        if setting is not None and found.change is not None:
+            start, to = setting.figure(found.change.start), setting.shown(found.change.to)
+            click = f" One click: {setting.name} from {start} to {to}."
+        if found.text:
+            yield f"{found.text}{click}"
+
+
 def _fuel(one: Stint) -> str:
-    first = next((lap.fuel for lap in one.laps if lap.fuel is not None), None)
-    return f"{with_unit(figure(first), one.fuel_unit)} of fuel at the start" if first is not None else ""
+    """What was in the tank, as the author says it; else as it stands beside the first lap that has it."""
+    if one.fuel is not None:
+        return f"{with_unit(figure(one.fuel.value), one.fuel.unit)} of fuel at the start"
+    first = next((lap for lap in one.laps if lap.fuel is not None), None)
+    if first is None or first.fuel is None:
+        return ""
+    return f"{with_unit(figure(first.fuel), one.fuel_unit)} of fuel on lap{NO_BREAK}{first.number}"
 
 
 def _tyres(one: Stint) -> Iterator[Tyre]:
@@ -161,14 +182,16 @@ def _tyres(one: Stint) -> Iterator[Tyre]:
     for corner in ("lf", "rf", "lr", "rr"):
         read, used = hot.get(corner), _used(wear, corner)
         if read is not None or used:
-            yield Tyre(corner.upper(), *_three(read), used)
+            yield Tyre(corner.upper(), *_heat(read), used)
 
 
-def _three(read: Temperatures | None) -> tuple[str, str, str]:
+def _heat(read: Temperatures | None) -> tuple[str, str, str, str]:
+    """Outside, middle, inside, and how far the hottest is from the coolest."""
     if read is None:
-        return "", "", ""
-    outside, middle, inside = (with_unit(figure(x), read.unit) for x in (read.outside, read.middle, read.inside))
-    return outside, middle, inside
+        return "", "", "", ""
+    four = (read.outside, read.middle, read.inside, read.spread)
+    outside, middle, inside, spread = (with_unit(figure(x), read.unit) for x in four)
+    return outside, middle, inside, spread
 
 
 def _used(wear: Wear | None, corner: str) -> str:

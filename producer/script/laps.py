@@ -74,14 +74,15 @@ class _Laps:
         before = [one for one in found.telling if one is not end]
         for one in before:
             yield self._total(found, one, subject)
-        if found.crossover_lap is not None:
-            yield self._quicker(found, round(found.crossover_lap), subject)
+        crossed = found.crossover_lap if found.paces_cross else None
+        if crossed is not None:
+            yield self._quicker(found, round(crossed), subject)
         if found.ahead_for_sure and (found.ahead_from_lap or 0) > 1:
             text = self._speaker.say("ahead-from", name=subject.next(), lap=str(found.ahead_from_lap))
             yield text, (f"{self._title(found.second)} ahead from about lap {found.ahead_from_lap}",)
         if end.sure:
             yield self._total(found, end, subject)
-        elif before or found.crossover_lap is not None:
+        elif before or crossed is not None:
             level = self._speaker.say("level-total", laps=_laps(found.laps))
             yield level, (_close(found),)
 
@@ -110,7 +111,9 @@ class _Laps:
 
     def _worth(self, found: Comparison) -> str:
         """What the laps do not carry: another evening, and laps that were not driven."""
-        once = all(len(self._driven[setup]) == 1 for setup in (found.first, found.second))
+        once = [setup for setup in (found.first, found.second) if len(self._driven[setup]) == 1]
+        if len(once) == 1:
+            return self._speaker.say("worth-one", lap=str(found.laps), name=self._name(once[0]))
         return self._speaker.say("worth-once" if once else "worth", lap=str(found.laps))
 
     def _own(self, stint: Stint, pace: Pace) -> Passage:

@@ -94,6 +94,7 @@ PATTERNS: dict[str, tuple[str, ...]] = {
     ),
     "fuel": ("{Second} began with {start_second} of fuel, {first} with {start_first}.",),
     "worth-once": ("I drove each of them once, so that is one evening on my clock, and no further than lap {lap}.",),
+    "worth-one": ("{Name} I drove only once, so that is one evening on my clock, and no further than lap {lap}.",),
     "worth": ("That is my clock, and no further than lap {lap}.",),
     "own-loses": ("{Name} starts at {start} and loses {amount} a lap, give or take {give}.",),
     "own-gains": ("{Name} starts at {start} and gains {amount} a lap, give or take {give}.",),

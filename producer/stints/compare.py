@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, floor
 
@@ -81,7 +81,16 @@ def compare(first: Side, second: Side, why_not: tuple[str, ...] = (), notes: tup
         ahead_beyond=_ahead_beyond(first.fit, second.fit, met, laps),
     )
     whole = replace(bare, ahead_interval=_ahead_interval(bare))
-    return tell(whole, first.setup.laps, second.setup.laps, len(first.stints), len(second.stints))
+    counts = (first.setup.laps, second.setup.laps, len(first.stints), len(second.stints))
+    return tell(whole, *counts, tuple(_bends(first, second)))
+
+
+def _bends(*sides: Side) -> Iterator[tuple[str, int]]:
+    """The first turn of each setup, where its laps support one."""
+    for one in sides:
+        turns = [stint.pace.breakpoint for stint in one.stints if stint.pace and stint.pace.breakpoint]
+        if turns:
+            yield one.setup.name, turns[0].lap
 
 
 def totals(first: Fit, second: Fit, laps: int) -> tuple[Total, ...]:

@@ -12,14 +12,24 @@ from producer.stints.wording import count, sentence, the, thousandths
 _TENS = {10: "ten laps", 20: "twenty laps", 40: "forty laps"}
 
 
-def tell(found: Comparison, first_laps: int, second_laps: int, first_stints: int, second_stints: int) -> Comparison:
-    """The comparison with its sentences. The counts are laps kept and stints of either setup."""
+def tell(
+    found: Comparison,
+    first_laps: int,
+    second_laps: int,
+    first_stints: int,
+    second_stints: int,
+    bends: tuple[tuple[str, int], ...] = (),
+) -> Comparison:
+    """The comparison with its sentences. The counts are laps kept and stints of either setup.
+
+    `bends` are the names of setups whose laps do not lie on one straight line, and from which lap on they part from it.
+    """
     words = _Words(found)
     few = min(first_laps, second_laps) < ENOUGH
     refused = "not told, they were driven differently." if not found.comparable else ""
     refused = refused or ("not told from so few laps." if few else "")
     may, may_not = words.claims()
-    may_not = (*may_not, *_limits(found, first_stints, second_stints))
+    may_not = (*may_not, *_bent(bends), *_limits(found, first_stints, second_stints))
     if refused:
         may = ()
         may_not = (*found.why_not, *_too_few(found, first_laps, second_laps), *may_not[-2:])
@@ -59,11 +69,21 @@ def _too_few(found: Comparison, first: int, second: int) -> tuple[str, ...]:
 
 def _limits(found: Comparison, first: int, second: int) -> tuple[str, ...]:
     driven = f"Nothing about more than {count(found.laps, 'lap')}: that is as far as both were driven."
-    if first == 1 and second == 1:
-        again = "Nothing about another evening: each was driven once, and only the scatter from lap to lap is counted."
-    else:
-        again = "Nothing about another driver: only the scatter from lap to lap is counted."
-    return driven, again
+    if min(first, second) > 1:
+        return driven, "Nothing about another driver: only the scatter from lap to lap is counted."
+    once = "each" if first == second else the(found.first_name if first == 1 else found.second_name)
+    return (
+        driven,
+        f"Nothing about another evening: {once} was driven once, and only the scatter from lap to lap is counted.",
+    )
+
+
+def _bent(bends: tuple[tuple[str, int], ...]) -> tuple[str, ...]:
+    return tuple(
+        f"How far apart single laps are: the laps of {the(name)} turn at about lap {lap}, and these figures take them "
+        "along one straight line."
+        for name, lap in bends
+    )
 
 
 class _Words:
@@ -88,6 +108,8 @@ class _Words:
         for one in self._found.totals:
             (may if one.sure else may_not).append(self._total(one))
         may += self._paces()
+        if self._found.crossover_lap is not None and not self._found.paces_cross:
+            may_not.append(f"Who is quicker from which lap: equal pace may lie anywhere {self._around()}.")
         if self._found.ahead_from_lap is not None and not self._found.ahead_for_sure:
             may_not.append(f"That {self._second} is ahead in total: by the lines it is, but not by more than chance.")
         fall = self._falloff()
@@ -105,7 +127,7 @@ class _Words:
     def _paces(self) -> list[str]:
         found = self._found
         told: list[str] = []
-        if found.crossover_lap is not None:
+        if found.crossover_lap is not None and found.paces_cross:
             quicker = self._second if found.falloff_difference < 0 else self._first
             told.append(f"{sentence(quicker)} is the quicker of the two from about lap {round(found.crossover_lap)}.")
         if self._found.ahead_for_sure and (found.ahead_from_lap or 0) > 1:
@@ -125,12 +147,16 @@ class _Words:
         """The lap of equal pace, or that there is none."""
         found = self._found
         if found.crossover_lap is not None and found.interval is not None:
-            low, high = found.interval
-            return f"Equal pace at lap {found.crossover_lap:.0f} (95 %: lap {low:.0f} to {high:.0f}, {found.method})."
+            return f"Equal pace at lap {found.crossover_lap:.0f} (95 %: {self._around()}, {found.method})."
         none = f"Equal pace: none within the {count(found.laps, 'lap')} driven"
         if found.crossover_beyond is not None:
             return f"{none}; if both went on as they did, at about lap {found.crossover_beyond:.0f}, not driven."
         return f"{none}."
+
+    def _around(self) -> str:
+        """Where equal pace may lie."""
+        low, high = self._found.interval or (1.0, float(self._found.laps))
+        return _stretch(low, high, self._found.laps)
 
     def ahead(self) -> str:
         """The lap from which the second is ahead in total, or that it is not."""
@@ -140,7 +166,7 @@ class _Words:
             return f"Total time: by the lines {self._second} is ahead from lap {found.ahead_from_lap}, but {level}."
         if found.ahead_from_lap is not None:
             around = found.ahead_interval
-            doubt = f" (95 %: lap {around[0]} to {around[1]})" if around else ""
+            doubt = f" (95 %: {_stretch(*around, found.laps)})" if around else ""
             return f"Total time: {self._second} is ahead from lap {found.ahead_from_lap}{doubt}."
         end = found.totals[-1]
         if not end.sure:
@@ -161,7 +187,7 @@ class _Words:
             start = "the first lap" if found.ahead_from_lap == 1 else f"lap {found.ahead_from_lap}"
             return f"{found.second_name} is ahead from {start}"
         end = found.totals[-1]
-        if found.crossover_lap is not None and found.falloff_difference < 0:
+        if found.crossover_lap is not None and found.paces_cross and found.falloff_difference < 0:
             level = "not ahead" if end.sure else "level in total"
             return f"{found.second_name} is quicker from lap {found.crossover_lap:.0f}, {level} by lap {found.laps}"
         if end.sure:
@@ -170,6 +196,14 @@ class _Words:
                 f"{found.first_name} is ahead {'by lap ' + str(found.laps) if behind_first else _for_all(found.laps)}"
             )
         return f"{found.first_name} and {found.second_name} cannot be told apart"
+
+
+def _stretch(low: float, high: float, laps: int) -> str:
+    """`lap 6 to 13`; what lies outside the laps driven is only said to: `from before lap 1 to past lap 38`."""
+    if low >= 1 and high <= laps:
+        return f"lap {low:.0f} to {high:.0f}"
+    start = "before lap 1" if low < 1 else f"lap {low:.0f}"
+    return f"from {start} to {f'past lap {laps}' if high > laps else f'lap {high:.0f}'}"
 
 
 def _for_all(laps: int) -> str:

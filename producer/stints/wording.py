@@ -6,6 +6,8 @@ from decimal import Decimal
 
 from producer.basics.figures import NO_BREAK, figure, with_unit
 
+_THINGS = ("run", "setup", "set-up", "car", "sheet")
+_OWN = ("'s", "\u2019s", "s'", "s\u2019")
 _SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
@@ -39,18 +41,28 @@ def laps(numbers: tuple[int, ...]) -> str:
         else:
             stretches.append([one])
     parts = [
-        str(one[0]) if len(one) == 1 else f"{one[0]} to {one[-1]}" if len(one) > 2 else f"{one[0]}, {one[-1]}"
+        part
         for one in stretches
+        for part in ([f"{one[0]} to {one[-1]}"] if len(one) > 2 else [str(number) for number in one])
     ]
     listed = parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
     return f"lap{'' if len(numbers) == 1 else 's'} {listed}"
 
 
 def the(name: str) -> str:
-    """`the long run` for a setup called `Long run`; a name in capitals, or one with an article, keeps its letters."""
-    plain = name[:1].isupper() and not name[1:2].isupper()
-    lower = f"{name[0].lower()}{name[1:]}" if plain and name else name
-    return lower if lower.startswith("the ") else f"the {lower}"
+    """A setup in the middle of a sentence: `the long run`, `the qualifying setup`; else its name.
+
+    Only names whose last word is a thing take an article, `Baseline`, `Jo's car` and `Plan B` are names as they stand.
+    """
+    words = name.split()
+    plain = not any(letter.isupper() for letter in name[1:])
+    lower = f"{name[:1].lower()}{name[1:]}" if plain else name
+    if name.lower() == "qualifying":
+        return "the qualifying setup"
+    if words and words[0].lower() == "the":
+        return " ".join(("the", *words[1:]))
+    thing = len(words) > 1 and words[-1].lower() in _THINGS and not words[0].endswith(_OWN)
+    return f"the {lower}" if thing else name
 
 
 def sentence(text: str) -> str:

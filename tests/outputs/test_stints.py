@@ -6,11 +6,14 @@ import os
 import re
 import struct
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 
+from producer.basics.units import Quantity
 from producer.model.dossier import Dossier
+from producer.model.guide import Change
 from producer.model.stints import Interval, Total, Tyres
 from producer.outputs import stints
 from producer.outputs.laps_picture import finding, laps_picture, laps_sheet
@@ -91,10 +94,43 @@ def test_what_may_be_claimed_and_what_not(dossier: Dossier, kit: Kit) -> None:
 
 def test_tyres_are_told_in_the_order_of_the_car(dossier: Dossier, kit: Kit) -> None:
     text = plain(page(driven(dossier), kit))
-    assert "Tire Outside Middle Inside Used LF 12 % RF 201 °F 206 °F 211 °F 24 %" in text
+    assert "Tire Outside Middle Inside Spread Used LF 12 % RF 201 °F 206 °F 211 °F 10 °F 24 %" in text
     assert "Right front: the tire is hotter in the middle" in text
     bare = evidence(stint("short", "Short run", tyres=Tyres()))
     assert "Outside" not in plain(page(driven(dossier, bare), kit))
+
+
+def test_which_tyre_gives_up_first_and_the_click_that_answers_a_finding(dossier: Dossier, kit: Kit) -> None:
+    setting = dossier.first.setting("pressure.rf")
+    start = dossier.first.values["pressure.rf"]
+    to = setting.grid.moved(start, -1)
+    assert to is not None
+    change = Change("pressure.rf", start, to, -1, setting.unit, "rule", 4)
+    tyres = stint("short", "Short run").tyres
+    worn = replace(tyres.wear, text="The right front tyre gives up first: 24 % used.") if tyres.wear else None
+    hot = replace(tyres, wear=worn, findings=(replace(tyres.findings[0], change=change),))
+    text = plain(page(driven(dossier, evidence(stint("short", "Short run", tyres=hot))), kit)).replace("\u00a0", " ")
+    assert "The right front tire gives up first: 24 % used. Right front: the tire is hotter" in text
+    said = f"wants less air. One click: {setting.name} from {setting.figure(start)} to {setting.shown(to)}."
+    assert said.replace("\u00a0", " ") in text
+
+
+@pytest.mark.parametrize(
+    ("fuel", "noted", "says"),
+    [
+        (Quantity(Decimal(18), "gal"), "17.6", "18 gal of fuel at the start"),
+        (None, "17.6", "17.6 gal of fuel on lap 2"),
+        (None, None, ""),
+    ],
+)
+def test_fuel_is_told_as_it_is_known(
+    dossier: Dossier, kit: Kit, fuel: Quantity | None, noted: str | None, says: str
+) -> None:
+    laps = [replace(one, fuel=Decimal(noted)) if noted and one.number > 1 else one for one in stint("short", "S").laps]
+    told = evidence(stint("short", "Short run", laps=tuple(laps), fuel=fuel))
+    text = plain(page(driven(dossier, told), kit)).replace("\u00a0", " ")
+    assert says in text
+    assert ("of fuel" in text) is bool(says)
 
 
 def test_it_is_spelled_the_channel_s_way(dossier: Dossier, kit: Kit) -> None:

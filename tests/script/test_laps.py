@@ -160,7 +160,25 @@ def test_several_stints_of_a_setup(tell: Tell) -> None:
     lines = tuple(replace(one, stints=(0, 2)) if one.setup == "short" else one for one in found.lines)
     told = said(tell(more=LONG, evidence=replace(found, lines=lines)))
     assert told[0] == "Now the clock. I ran 32\u00a0laps in two stints with the short run and 20 with the long run."
+    assert told[-1] == (
+        "The long run I drove only once, so that is one evening on my clock, and no further than lap 20."
+    )
+
+
+def test_both_driven_more_than_once(tell: Tell) -> None:
+    again = [stint(setup, name, number=2, index=index) for setup, name, index in
+             (("short", "Short run", 2), ("long", "Long run", 3))]  # fmt: skip
+    found = evidence(SHORT, LONG_RUN, *again, compared=compared())
+    lines = tuple(replace(one, stints=(0, 2) if one.setup == "short" else (1, 3)) for one in found.lines)
+    told = said(tell(more=LONG, evidence=replace(found, lines=lines)))
     assert told[-1] == "That is my clock, and no further than lap 20."
+
+
+def test_paces_that_meet_nobody_knows_where_are_not_told(tell: Tell) -> None:
+    for interval in (Interval(-4, 12), Interval(6, 24)):
+        (claims,) = said(tell(more=LONG, evidence=both(interval=interval)), "laps")
+        assert "quicker" not in claims
+        assert "In total time it is ahead from about lap 15." in claims
 
 
 @pytest.mark.parametrize(

@@ -88,6 +88,39 @@ def test_how_it_may_go(
     assert found.title == title
 
 
+def test_paces_that_meet_nobody_knows_where_are_not_claimed_to(two: Two) -> None:
+    """Equal pace has its interval, but that is as long as the stint."""
+    found = comparison(two(line(20, 30, 0.04, 0.2), line(20, 30.1, 0.02, 0.2)))
+    assert found.crossover_lap is not None
+    assert found.interval is not None
+    assert not found.paces_cross
+    assert found.crossover_text == "Equal pace at lap 5 (95 %: from before lap 1 to lap 10, Fieller)."
+    assert "Who is quicker from which lap: equal pace may lie anywhere from before lap 1 to lap 10." in found.may_not
+    assert not any("the quicker of the two" in one for one in (*found.may, found.paragraph, found.title))
+
+
+def test_laps_that_turn_are_said_not_to_be_straight(two: Two, made: Any) -> None:
+    bent = made.times(3, 40, 31.0, 0.02, bend=(23, 0.06))
+    found = comparison(two(line(40, 31, 0.03, 0.05), bent))
+    (said,) = (one for one in found.may_not if "straight" in one)
+    assert said.startswith("How far apart single laps are: the laps of the long run turn at about lap 2")
+    straight = comparison(two(line(40, 31, 0.03, 0.05), line(40, 31, 0.04, 0.05)))
+    assert not any("straight" in one for one in straight.may_not)
+
+
+def test_a_setup_driven_once_is_one_evening(case_of: Callable[..., Case], made: Any) -> None:
+    stints = "".join(f"  - {{ setup: {setup}, file: {file}.csv }}\n" for setup, file in
+                     (("short", "a"), ("short", "b"), ("long", "c"), ("long", "d")))  # fmt: skip
+    files = {f"{file}.csv": made.csv(line(20, 30, 0.05, 0.02)) for file in "abcd"}
+    once = "Nothing about another evening: {} was driven once, and only the scatter from lap to lap is counted."
+    for count, said in (
+        (4, "Nothing about another driver: only the scatter from lap to lap is counted."),
+        (3, once.format("the long run")),
+    ):
+        kept = "".join(stints.splitlines(keepends=True)[:count])
+        assert comparison(case_of(kept, files)).may_not[-1] == said
+
+
 def test_past_the_laps_driven_is_said_to_be_a_guess(two: Two) -> None:
     found = comparison(two(line(20, 30, 0.05, 0.02), line(20, 30.6, 0.03, 0.02)))
     assert (round(found.crossover_beyond or 0), found.ahead_beyond) == (30, 60)
