@@ -10,8 +10,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from producer.language.numbers import settle
 from producer.language.tokens import listed
+from producer.model.claim import Claim
 from producer.model.sheet import Sheet
+from producer.take.as_written import NOTHING, AsWritten, Owned
 from producer.take.heard import Heard, Listened
 from producer.take.repeats import Repeats
 
@@ -48,11 +51,41 @@ class Judge:
         """Every statement with the setup that is meant. `placed`: word -> setup, where the script's words say it."""
         return self._switched([self._in_place(one, placed) for one in listened.heard])
 
-    def judge(self, heard: Sequence[Heard], listened: Listened) -> list[Judged]:
-        """Rights and wrongs of settled statements, in order."""
-        found = [judged for one in heard for judged in self._judged(one, listened)]
+    def judge(self, heard: Sequence[Heard], listened: Listened, written: AsWritten = NOTHING) -> list[Judged]:
+        """Rights and wrongs of settled statements, in order. `written`: figures whose owner their place in the script
+        tells, whatever they were read as; figures that are as the script has them there are never wrong.
+        """
+        said = dict(listened.figures)
+        found = [x for one in written.figures.values() for x in self._in_its_place(one, said.get(one.at, ()))]
+        elsewhere = [one for one in heard if one.at not in written.figures]
+        found += [judged for one in elsewhere for judged in self._judged(one, listened)]
+        found.sort(key=lambda one: one.heard.at)
         found = [self._of_another(self._of_setup(one, found, listened), found) for one in found]
-        return [one for one in found if not one.wrong or self._stands(one, found, listened)]
+        return [one for one in found if not one.wrong or self._is_wrong(one, found, listened, written)]
+
+    def _is_wrong(self, one: Judged, every: Sequence[Judged], listened: Listened, written: AsWritten) -> bool:
+        return one.heard.at not in written.words and self._stands(one, every, listened)
+
+    def _in_its_place(self, one: Owned, readings: tuple[Decimal, ...]) -> Iterator[Judged]:
+        """A figure whose owner its place tells, as a statement."""
+        for address in one.addresses:
+            value = self.sheet(one.setup).value(address)
+            if value is None:
+                continue
+            right = not one.wrong or abs(value) in {abs(x) for x in readings}
+            figure = value if right else self._meant(address, value, readings)
+            if figure is None:
+                continue
+            claim = Claim("", 0, 0, address, value=figure)
+            heard = Heard(claim, frozenset(), one.at, one.at + 1, one.at, readings, one.setup, True, False, False, True,
+                          False, self.repeats.sentence(one.at))  # fmt: skip
+            yield self._result(heard, one.setup, address, figure, wrong=not right)
+
+    def _meant(self, address: str, value: Decimal, readings: Sequence[Decimal]) -> Decimal | None:
+        """What a figure means for a setting whose value is another, with its sign; None where it is open."""
+        setting = self.sheets[0].garage.settings.get(address)
+        signed = tuple(-abs(x) if value < 0 else x for x in readings)
+        return settle(signed, setting.grid) if setting is not None and signed else next(iter(signed), None)
 
     def _in_place(self, one: Heard, placed: Mapping[int, str]) -> Heard:
         setup = placed.get(one.at)

@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import accumulate
 
-from producer.language.numbers import numbers
+from producer.language.number_words import PARTS
+from producer.language.numbers import STARTS, numbers
+from producer.language.tokens import LONGEST
 from producer.model.script import Narration
 from producer.take.speech import Speech, plain
 
-# Read at once: a text of any length costs one pass.
-_PIECE = 400
+# Read at once; so many words more where the cut would part a figure. The reader of numbers cuts what is longer.
+_PIECE, _OVER = LONGEST * 5 // 8, LONGEST // 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +50,19 @@ def tokens_of(words: Sequence[str]) -> Tokens:
     half` are `205`, `4.15` and `four fifteen` are `415`."""
     text: list[str] = []
     places: list[int] = []
-    for first in range(0, len(words), _PIECE):
-        _add(words[first : first + _PIECE], first, text, places)
+    first = 0
+    while first < len(words):
+        last = first + _PIECE
+        while last < min(len(words), first + _PIECE + _OVER) and _within_a_figure(words, last):
+            last += 1
+        _add(words[first:last], first, text, places)
+        first = last
     return Tokens(tuple(text), tuple(places))
+
+
+def _within_a_figure(words: Sequence[str], at: int) -> bool:
+    """Whether a cut before word `at` might part a figure: "one and | a half"."""
+    return any(plain(one) in STARTS or one[:1].isdigit() for one in words[max(0, at - 2) : at + 3])
 
 
 def _add(words: Sequence[str], first: int, text: list[str], places: list[int]) -> None:
@@ -76,7 +88,7 @@ def _figures(text: str, begins: Sequence[int]) -> dict[int, tuple[str, int]]:
     found: dict[int, tuple[str, int]] = {}
     index = 0
     for one in numbers(text):
-        if not one.readings:
+        if not one.readings or _of_one(text[one.start : one.end].split()):
             continue
         while begins[index + 1] <= one.start:
             index += 1
@@ -92,6 +104,11 @@ def _figures(text: str, begins: Sequence[int]) -> dict[int, tuple[str, int]]:
             kept = max(1, len(words) - 3)
         found[index] = (digits, min(last + 1, index + max(1, kept)))
     return found
+
+
+def _of_one(words: Sequence[str]) -> bool:
+    """ "A click" is told like any other words: a figure before it stays apart, "4. A click more"."""
+    return len(words) == 2 and words[0].lower() in ("a", "an") and words[1].lower() not in PARTS
 
 
 def script_tokens(narration: Narration) -> ScriptTokens:

@@ -195,7 +195,8 @@ class _Listener:
         for one in found:
             if one.parameter:
                 if one.parameter != state.parameter:
-                    state.stated.clear()
+                    here = {x.claim.parameter for x in self.heard if x.sentence == index and x.figure is not None}
+                    state.stated &= here
                 state.parameter, state.parameter_at = one.parameter, where.word(one.start)
             addresses = one.addresses or self._of_topic(one, sentence[0])
             if addresses:

@@ -19,7 +19,7 @@ from producer.take.likeness import ScriptTokens, Tokens
 from producer.take.speech import Speech, plain
 
 # What was said of these is never replaced by what should have been said.
-_KEPT = (
+KEPT = (
     listed(
         "left right front rear up down raise lower higher more less tight loose tighter looser softer stiffer not no "
         "entry exit middle in off on minus point hundred thousand sorry wait add drop take put"
@@ -87,7 +87,7 @@ def mended(
     `agreed`: the pairs of every place where a section is read. `kept`: words that are never replaced (choices, names).
     """
     words, stops = [[word] for word in heard.words], [""] * len(heard)
-    mender = _Mender(heard, take, script, _KEPT | kept)
+    mender = _Mender(heard, take, script, KEPT | kept)
     for run in agreed:
         for one, following in pairwise(run):
             for word, text in mender.gap(one, following):
@@ -111,6 +111,18 @@ def mended(
     return speech, Tokens(take.text, tuple(begins[at] for at in take.word))
 
 
+def is_figure(token: str) -> bool:
+    """Whether a token of a script or a take is a figure or part of one."""
+    return token[:1].isdigit() or token in SMALL or token in TENS or token in PARTS
+
+
+def one_figure(before: Pair, after: Pair, script: ScriptTokens, take: Tokens) -> Pair | None:
+    """The one figure between two stretches that agree, where it was said otherwise; None where there are several."""
+    own = [at for at in range(before.script[1], after.script[0]) if is_figure(script.tokens.text[at])]
+    said = [at for at in range(before.take[1], after.take[0]) if is_figure(take.text[at])]
+    return Pair((own[0], own[0] + 1), (said[0], said[0] + 1)) if len(own) == len(said) == 1 else None
+
+
 @dataclass(frozen=True, slots=True)
 class _Mender:
     heard: Speech
@@ -124,24 +136,18 @@ class _Mender:
         theirs = list(range(before.take[1], after.take[0]))
         if not ours or len(ours) > _GAP or len(theirs) > _GAP:
             return
-        if any(self._figure(self.take.text[at]) for at in theirs) or any(
-            self._figure(self.script.tokens.text[at]) for at in ours
+        if any(is_figure(self.take.text[at]) for at in theirs) or any(
+            is_figure(self.script.tokens.text[at]) for at in ours
         ):
             yield from self._around_a_figure(before, after, ours, theirs)
             return
         yield from self._replaced(before, ours, theirs, after)
 
-    def _otherwise(self, before: Pair, after: Pair) -> Pair | None:
-        """The one figure between two stretches that agree, where it was said otherwise."""
-        own = [at for at in range(before.script[1], after.script[0]) if self._figure(self.script.tokens.text[at])]
-        said = [at for at in range(before.take[1], after.take[0]) if self._figure(self.take.text[at])]
-        return Pair((own[0], own[0] + 1), (said[0], said[0] + 1)) if len(own) == len(said) == 1 else None
-
     def _around_a_figure(
         self, before: Pair, after: Pair, ours: list[int], theirs: list[int]
     ) -> Iterator[tuple[int, str]]:
         """The words before a figure that was said otherwise, and those after it."""
-        figure = self._otherwise(before, after)
+        figure = one_figure(before, after, self.script, self.take)
         if figure is None:
             return
         (own, _), (said, _) = figure.script, figure.take
@@ -183,10 +189,11 @@ class _Mender:
         tokens = [self.script.tokens.text[at] for at in ours]
         if any(one in self.kept and one not in _PLACES for one in tokens):
             return
-        last, following = self.take.word[before.take[1] - 1], self.take.word[after.take[0]]
-        if not self._figure(self.take.text[after.take[0]]):
+        following = self.take.word[after.take[0]]
+        last = max(self.take.word[before.take[1] - 1], following - 1)  # a figure may be several words
+        if not is_figure(self.take.text[after.take[0]]):
             yield following, " ".join([*right, self.heard.words[following]])
-        elif not self._figure(self.take.text[before.take[1] - 1]):
+        elif not is_figure(self.take.text[before.take[1] - 1]):
             yield last, " ".join([self.heard.words[last], *right])
         elif right[-1][-1:] in _STOPS and not self.heard.punctuated and self.heard.words[last][-1:] not in _MARKS:
             yield last, self.heard.words[last] + right[-1][-1]  # what was dropped ended a sentence
@@ -194,7 +201,7 @@ class _Mender:
     def marks(self, run: Sequence[Pair]) -> Iterator[tuple[int, str]]:
         """(word, punctuation) that the script has after a word of the take."""
         tokens = self.script.tokens
-        between = (self._otherwise(one, following) for one, following in pairwise(run))
+        between = (one_figure(one, following, self.script, self.take) for one, following in pairwise(run))
         for one in (*run, *(figure for figure in between if figure is not None)):
             for step in range(one.script[1] - one.script[0]):
                 at, said = one.script[0] + step, one.take[0] + step
@@ -203,10 +210,6 @@ class _Mender:
                 word = self.script.words[max(last, tokens.word[at])]
                 if word[-1:] in _MARKS:
                     yield max(end, self.take.word[said]), word[-1]
-
-    @staticmethod
-    def _figure(token: str) -> bool:
-        return token[:1].isdigit() or token in SMALL or token in TENS or token in PARTS
 
 
 # A corner that was dropped is put back: a slip says another one, it does not leave it out.
@@ -218,7 +221,7 @@ def names_mended(heard: Speech, names: Sequence[str], known: frozenset[str]) -> 
     wanted = sorted({word for name in names for word in name.lower().replace(",", "").split() if len(word) > 2})
     words, changed = list(heard.words), False
     for at, word in enumerate(heard.plain):
-        if len(word) < 3 or word in known or word in _KEPT or not word.isalpha():
+        if len(word) < 3 or word in known or word in KEPT or not word.isalpha():
             continue
         best = max(wanted, key=lambda name, word=word: Indel.normalized_similarity(word, name), default="")  # type: ignore[misc]  # a default binds the loop's word
         if best and Indel.normalized_similarity(word, best) >= (_SAME_NAME if len(best) > 3 else _SAME_SHORT):

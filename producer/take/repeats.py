@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -30,6 +31,10 @@ class Repeats:
 
     speech: Speech
     sentences: Sequence[Sentence]
+
+    def sentence(self, word: int) -> int:
+        """The number of the sentence that holds a word."""
+        return max(0, bisect_right(self.sentences, (word, len(self.speech) + 1)) - 1)
 
     def taken_back(self, wrong: Heard, right: Heard) -> bool:
         """Whether a later statement stands in place of an earlier one: said again in the same words, straight after it,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from rapidfuzz.distance import LCSseq
 
@@ -13,7 +14,7 @@ from producer.model.take import Aside, HeardSection, PlacedBy
 from producer.take.chain import rising
 from producer.take.crossing import Matched, matched, start_of
 from producer.take.likeness import ScriptTokens, Tokens
-from producer.take.mending import Pair, pairs
+from producer.take.mending import Pair, is_figure, pairs
 from producer.take.placing import Named
 from producer.take.speech import Speech
 from producer.take.voting import Place, index, last_of, places
@@ -85,7 +86,7 @@ def reads(script: ScriptTokens, take: Tokens) -> list[list[Read]]:
             agreed = pairs(script, number, take, place.at, end)
             cover = _cover(agreed, first, min(last, first + max(_OPENING, end - place.at)))
             if cover >= _COVERED:
-                rows.append(Read(_begin(agreed, first, place.at), place.score, cover, tuple(agreed)))
+                rows.append(Read(_begin(agreed, first, place.at, take), place.score, cover, tuple(agreed)))
         found.append(rows)
     return _without_clashes(found)
 
@@ -150,11 +151,24 @@ def _cover(agreed: Sequence[Pair], first: int, last: int) -> float:
     return sum(max(0, min(one.script[1], end) - one.script[0]) for one in agreed) / max(1, end - first)
 
 
-def _begin(agreed: Sequence[Pair], first: int, at: int) -> int:
-    """The token of the take where a section begins: by the first words that agree, if they are near its start."""
-    one = agreed[0]
+def _begin(agreed: Sequence[Pair], first: int, at: int, take: Tokens) -> int:
+    """The token of the take where a section begins: by the first words that agree, if they are near its start. A
+    figure ahead of them belongs to the section before.
+    """
+    one = next((one for one, following in pairwise(agreed) if _with(one, following)), agreed[0])
     ahead = one.script[0] - first
-    return max(0, one.take[0] - ahead) if ahead <= _NEAR_START else at
+    if ahead > _NEAR_START:
+        return at
+    begin = one.take[0]
+    while begin and begin > one.take[0] - ahead and not is_figure(take.text[begin - 1]):
+        begin -= 1
+    return begin
+
+
+def _with(one: Pair, following: Pair) -> bool:
+    """Whether words that agree are no chance: they stand as far from the next ones as in the script, or nearly."""
+    long = one.script[1] - one.script[0] > 1
+    return long or abs((following.take[0] - one.take[1]) - (following.script[0] - one.script[1])) <= _AGREE
 
 
 def line_up(
@@ -173,9 +187,15 @@ def line_up(
 
 
 def _by_names(named: Named | None, chosen: Sequence[Sequence[Read]], take: Tokens, apart: int) -> Named | None:
-    """A place by names, None where the words of another section say that it begins just there."""
-    begins = [take.word[min(some[-1].at, len(take) - 1)] for some in chosen if some]
-    return None if named is None or any(0 <= named.at - one <= apart for one in begins) else named
+    """A place by names, None where the words of another section are read there, or say that it begins just there."""
+    if named is None:
+        return None
+    for some in chosen:
+        begin = take.word[min(some[-1].at, len(take) - 1)] if some else 0
+        end = take.word[some[-1].agreed[-1].take[1] - 1] if some and apart else begin
+        if some and begin <= named.at <= max(end, begin + apart):
+            return None
+    return named
 
 
 def _placed(

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from producer.language.mentions import mentions
-from producer.language.numbers import numbers
+from producer.language.numbers import STARTS, numbers
 from producer.language.terms import Vocabulary
 from producer.language.tokens import LONGEST, listed
 from producer.take.speech import Speech, breaks, offsets, takes_back
@@ -68,7 +68,8 @@ def _pieces(words: Sequence[str], one: Sentence) -> Iterator[Sentence]:
     """No longer than the reader takes at once, cut where a thought begins."""
     first, last = one
     while last - first > LONGEST:
-        cut = next((at for at in range(first + LONGEST, first + LONGEST // 2, -1) if words[at] in _FRESH), 0)
+        fresh = (at for at in range(first + LONGEST, first + LONGEST // 2, -1) if words[at] in _FRESH)
+        cut = next((at for at in fresh if words[at - 1] not in STARTS and not words[at - 1][:1].isdigit()), 0)
         cut = cut or first + LONGEST
         yield first, cut
         first = cut

@@ -11,6 +11,7 @@ from producer.basics.place import Place
 from producer.language.numbers import STARTS
 from producer.language.tokens import listed
 from producer.model.said import CaptionFile, SaidLine, SaidWord
+from producer.take.apart import figures_apart
 
 _STOPS = (".", "?", "!")
 # Captions with fewer stops than one in so many words are taken to have none: automatic ones.
@@ -26,9 +27,6 @@ _TAKEN_BACK = (
 _FILLERS = listed("um uh er erm uhh umm ah hmm mm")
 _SIDES, _AXLES = listed("left right"), listed("front rear end")
 _KNOWN = listed("that how what if it the why where when who this")
-# From one number word to the next, and 70 more for each letter of the first: they are two figures then. "Thirty. Two
-# pounds more" is not thirty-two.
-_APART_MS = 400
 _TRIM = ".,;:!?\"'()[]\u2026\u2013\u2014-"
 
 
@@ -82,13 +80,14 @@ def speech(captions: CaptionFile) -> Speech:
     every = ((word, number) for number, line in enumerate(captions.said) for word in line.words)
     words = _without_fillers([(word, number) for word, number in every if plain(word.text) not in _FILLERS])
     texts = tuple(word.text for word, _ in words)
-    starts = [word.start_ms for word, _ in words]
+    bare = tuple(plain(text) for text in texts)
+    starts = tuple(word.start_ms for word, _ in words)
     stops = sum(text.endswith(_STOPS) for text in texts)
     return Speech(
         captions.file,
-        texts if stops * _STOP_IN_WORDS >= len(texts) else _figures_apart(texts, starts),
-        tuple(plain(text) for text in texts),
-        tuple(word.start_ms for word, _ in words),
+        figures_apart(texts, bare, () if stops * _STOP_IN_WORDS >= len(texts) else starts),
+        bare,
+        starts,
         captions.said,
         tuple(number for _, number in words),
         stops * _STOP_IN_WORDS >= len(texts),
@@ -131,20 +130,6 @@ def _counts(before: Sequence[str], heads: frozenset[str]) -> bool:
     set_at = before[-1] == "at" and (before[-2] in heads or before[-2] in {"is", "it's"})
     said = before[-1] == "sorry" or (before[-1] == "it's" and before[-2] in heads)
     return corner or named or set_at or said or tuple(before[-2:]) in {("i", "run"), ("back", "to")}
-
-
-def _figures_apart(words: Sequence[str], starts: Sequence[int]) -> tuple[str, ...]:
-    """Words with a comma where two number words are parted by a silence; captions without stops only."""
-    found = list(words)
-    for at in range(len(words) - 1):
-        word = plain(words[at])
-        if (
-            word in STARTS
-            and plain(words[at + 1]) in STARTS
-            and starts[at + 1] - starts[at] > _APART_MS + 70 * len(word)
-        ):
-            found[at] = words[at] + ","
-    return tuple(found)
 
 
 def plain(word: str) -> str:

@@ -10,6 +10,7 @@ from producer.language.reading import reader
 from producer.model.dossier import Dossier
 from producer.model.take import HeardSection, Mended, SaidFigure, Take, TakeFile, TakeFinding, WordCount
 from producer.take.advised import Misadvised, misadvised, stops
+from producer.take.as_written import AsWritten, as_written
 from producer.take.caution import caution_at
 from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
 from producer.take.directions import FromWrong, Turned, from_wrong, turned
@@ -50,6 +51,7 @@ class _Heard:
     conditions: Sequence[Condition]
     version: Condition | None
     caution: int | None
+    written: AsWritten
 
 
 def hear(
@@ -114,7 +116,9 @@ class _Listener:
         listened = listen(words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), told)
         options = conditions(words, wanted_conditions(garage, dossier.episode))
         tested = version(words, dossier.episode.tested_with)
-        return _Heard(words, tokens, read, cut, listened, options, tested, caution_at(words, dossier.channel.caution))
+        caution = caution_at(words, dossier.channel.caution)
+        written = as_written(dossier.narration, dossier.sheets, self.script, tokens, read)
+        return _Heard(words, tokens, read, cut, listened, options, tested, caution, written)
 
 
 @dataclass(slots=True)
@@ -135,7 +139,7 @@ class _Take:
         spans = word_spans(lined, len(main.speech))
         judge = Judge(dossier.sheets, Repeats(main.speech, main.sentences))
         settled = judge.settled(main.listened, self._placed(spans, lined))
-        judged = judge.judge(settled, main.listened)
+        judged = judge.judge(settled, main.listened, main.written)
         sections = heard_sections(dossier.narration, lined, main.speech)
         counted = WordCount(lined.matched.count, len(lined.script.tokens), len(lined.take))
         stranger = self._stranger(counted, judged)
@@ -234,7 +238,7 @@ class _Take:
         found: list[Misadvised | Turned | FromWrong] = [*misadvised(said, self.dossier.sheets, heard.sentences)]
         found += turned(heard.speech, said, judge, heard.sentences)
         found += from_wrong(said, judge)
-        for one in found:
+        for one in (x for x in found if not heard.written.holds(x.heard, heard.speech.plain)):
             if isinstance(one, Misadvised):
                 yield from mends.left(teller.misadvised(one, heard.speech), mends.advice)
             elif isinstance(one, Turned):

@@ -1,0 +1,83 @@
+"""Figures in words that run into one another: "fifty point seven five fifty point five" are two.
+
+Captions drop the "then" and the comma between them, and automatic ones have no commas at all. Which words cannot belong
+to one figure is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from producer.language.number_words import OH, SMALL, TENS
+from producer.language.numbers import STARTS
+from producer.language.tokens import listed
+
+# From one number word to the next, and 70 more for each letter of the first: they are two figures then. "Thirty. Two
+# pounds more" is not thirty-two.
+_APART_MS = 400
+_DIGITS = frozenset(word for word, value in SMALL.items() if value < 10)
+_TWO_DIGITS = frozenset(TENS) | (frozenset(SMALL) - _DIGITS)
+_AXLES = listed("front rear end")
+
+
+def figures_apart(words: Sequence[str], plain: tuple[str, ...], starts_ms: Sequence[int] = ()) -> tuple[str, ...]:
+    """The words with a comma after each that ends a figure where the next one begins another.
+
+    `starts_ms`: when each word starts, where captions without stops leave it to the silence between them.
+    """
+    found = list(words)
+    for at in {*_by_sense(plain), *_by_silence(plain, starts_ms)}:
+        if found[at][-1:].isalnum():
+            found[at] += ","
+    return tuple(found)
+
+
+def _by_silence(plain: tuple[str, ...], starts_ms: Sequence[int]) -> Iterator[int]:
+    for at in range(len(starts_ms) - 1):
+        if (
+            plain[at] in STARTS
+            and plain[at + 1] in STARTS
+            and starts_ms[at + 1] - starts_ms[at] > _APART_MS + 70 * len(plain[at])
+        ):
+            yield at
+
+
+def _by_sense(plain: tuple[str, ...]) -> Iterator[int]:
+    for at in range(1, len(plain)):
+        word = plain[at]
+        if word in _TWO_DIGITS:
+            apart = _after_decimals(plain, at) or _before_a_point(plain, at)
+        elif word in _DIGITS:
+            pointed = plain[at + 1 : at + 2] == ("point",)
+            apart = _after_decimals(plain, at) if pointed else _of_corners(plain, at)
+        else:
+            apart = False
+        if apart:
+            yield at - 1
+
+
+def _after_decimals(plain: tuple[str, ...], at: int) -> bool:
+    """ "Point seven five | fifty", "point seven five | one point five": behind single digits after a point another
+    figure begins.
+    """
+    first = at
+    while first and (plain[first - 1] in _DIGITS or plain[first - 1] in OH):
+        first -= 1
+    return first < at and plain[max(0, first - 1)] == "point"
+
+
+def _before_a_point(plain: tuple[str, ...], at: int) -> bool:
+    """ "Fifty two | fifty one point five": only one group stands before a point."""
+    end = at + 2 if plain[at] in TENS and plain[at + 1 : at + 2] and plain[at + 1] in _DIGITS else at + 1
+    before = plain[at - 1] in _TWO_DIGITS or (at > 1 and plain[at - 1] in _DIGITS and plain[at - 2] in TENS)
+    return before and tuple(plain[end : end + 1]) == ("point",)
+
+
+def _of_corners(plain: tuple[str, ...], at: int) -> bool:
+    """ "Left rear and right rear four | three and three": after a row of corners single digits are one each."""
+    first = at
+    while first and plain[first - 1] in _DIGITS:
+        first -= 1
+    if first == at or first < 2 or plain[first - 1] not in _AXLES:
+        return False
+    return "and" in plain[max(0, first - 3) : first] or not _AXLES.isdisjoint(plain[max(0, first - 5) : first - 2])
