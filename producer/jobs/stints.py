@@ -23,6 +23,7 @@ from producer.stints.stints_json import stints_json
 from producer.stints.wording import laps, rounded
 
 _WIDTH = 80
+_NAMES = 21  # columns for a stint's name and its count of laps
 _CODES = frozenset({"evidence-against", "conditions-differ"})  # besides all that stands at a stint or in its file
 _NOTHING = "no test laps yet: put a file of laps into 'stints/' and name it under 'stints:' in episode.yaml"
 
@@ -85,19 +86,21 @@ def as_text(found: Stints) -> str:
 
 def _table(stints: Iterable[Stint]) -> Iterator[str]:
     """One line a stint: laps kept, pace at laps 1, 10, 20, 40, falloff with its interval; all in seconds."""
-    yield f"{'seconds':<17}{'laps':>6} {'lap 1':>7} {'10':>7} {'20':>7} {'40':>7}  falloff a lap"
     every = tuple(stints)
-    for one in every:
-        name = _cut(_name(one, every), 17)
-        kept = f"{len(one.kept)}/{len(one.laps)}"
+    counts = [f"{len(one.kept)}/{len(one.laps)}" for one in every]
+    wide = max(6, *(len(one) for one in counts)) if counts else 6
+    room = _NAMES - wide
+    yield f"{'seconds':<{room}}{'laps':>{wide}} {'lap 1':>7} {'10':>7} {'20':>7} {'40':>7}  falloff a lap"
+    for one, kept in zip(every, counts, strict=True):
+        name = _cut(_name(one, every), room)
         if one.pace is None:
-            yield f"{name:<17}{kept:>6}  {one.refusal}"
+            yield f"{name:<{room}}{kept:>{wide}}  {one.refusal}"
             continue
         at = {shown.lap: shown for shown in one.pace.at}
         paces = " ".join(f"{_pace(at.get(lap)):>7}" for lap in (1, 10, 20, 40))
         interval = one.pace.falloff_interval
         around = f" ({rounded(interval.low, 3)} to {rounded(interval.high, 3)})" if interval else ""
-        yield f"{name:<17}{kept:>6} {paces}  {rounded(one.pace.falloff, 3)}{around}"
+        yield f"{name:<{room}}{kept:>{wide}} {paces}  {rounded(one.pace.falloff, 3)}{around}"
 
 
 def _pace(at: PaceAt | None) -> str:
@@ -115,7 +118,8 @@ def _name(stint: Stint, every: Sequence[Stint]) -> str:
 def _stint(stint: Stint, name: str) -> Iterator[str]:
     yield from _wrapped(f"{name}: {stint.file}", "")
     for why, numbers in _left_out(stint).items():
-        yield from _wrapped(f"left out, {why}: {laps(tuple(numbers))}")
+        times = f", {len(numbers)} times" if len(set(numbers)) < len(numbers) else ""
+        yield from _wrapped(f"left out, {why}: {laps(tuple(set(numbers)))}{times}")
     for text in (*stint.may, *stint.may_not):
         yield from _wrapped(text)
 

@@ -15,6 +15,7 @@ from producer.stints.telling import tell
 
 METHOD = "Fieller"
 TOTALS = (10, 20, 40)
+_GUESSED = 2  # times the laps driven: past that not even a guess is made
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +78,7 @@ def compare(first: Side, second: Side, why_not: tuple[str, ...] = (), notes: tup
         "",
         "",
         notes=notes,
-        crossover_beyond=met.lap if met and met.interval and met.lap > laps else None,
+        crossover_beyond=met.lap if met and met.interval and laps < met.lap <= _GUESSED * laps else None,
         ahead_beyond=_ahead_beyond(first.fit, second.fit, met, laps),
     )
     whole = replace(bare, ahead_interval=_ahead_interval(bare))
@@ -120,6 +121,7 @@ def _ahead_interval(found: Comparison) -> tuple[int, int] | None:
 
 
 def _ahead_beyond(first: Fit, second: Fit, met: Crossing | None, laps: int) -> int | None:
-    """Where being ahead would come past the laps driven, if both went on as they did."""
-    ahead = ahead_from(first, second) if met and met.interval else None
+    """Where being ahead would come past the laps driven, if both went on as they did; not from a far-off crossing."""
+    near = met is not None and met.interval is not None and met.lap <= _GUESSED * laps
+    ahead = ahead_from(first, second) if near else None
     return ahead if ahead is not None and ahead > laps else None

@@ -12,7 +12,7 @@ from producer.model.stints import Breakpoint, Lap, Pace, PaceAt
 from producer.stints.fuel import fuel_falloff
 from producer.stints.lines import FEWEST, Fit, least_squares, theil_sen
 from producer.stints.outliers import FLOOR, far, floor_for, grubbs
-from producer.stints.turning import turn
+from producer.stints.turning import Turn, turn
 from producer.stints.wording import count, thousandths
 
 SHOWN = (1, 10, 20, 40)  # laps whose pace is told
@@ -98,15 +98,24 @@ def _breakpoint(x: Sequence[float], y: Sequence[float]) -> Breakpoint | None:
     found = turn(x, y)
     if found is None:
         return None
-    text = (
-        f"From about lap {found.lap} the laps get slower more quickly: {thousandths(found.after)} a lap instead of "
-        f"{thousandths(found.before)} (it turns somewhere from lap {found.low} to {found.high})."
-    )
+    text = f"From about lap {found.lap} {_turned(found)} (it turns somewhere from lap {found.low} to {found.high})."
     return Breakpoint(found.lap, (found.low, found.high), found.before, found.after, found.chance, text)
 
 
+def _turned(found: Turn) -> str:
+    """What happens at a turn for the worse, also where laps got quicker before it, or still do."""
+    before, after = (thousandths(abs(one)) for one in (found.before, found.after))
+    if found.before > 0:
+        return f"the laps get slower more quickly: {after} a lap instead of {before}"
+    if found.after > 0:
+        return f"the laps get slower: {after} a lap, where they got quicker by {before}"
+    return f"the laps get quicker less quickly: {after} a lap instead of {before}"
+
+
 def _doubtful(kept: Sequence[Lap], fit: Fit) -> tuple[int, ...]:
-    """The lap that stands out by Grubbs' test and was kept all the same."""
+    """The lap that stands out by Grubbs' test and was kept all the same; of a few laps about a line one always does."""
+    if len(kept) < ENOUGH:
+        return ()
     rest = [float(one.seconds or 0) - fit.at(one.number) for one in kept]
     largest, limit = grubbs(rest)
     if largest <= limit or max(abs(one) for one in rest) <= FLOOR:

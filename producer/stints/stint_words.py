@@ -8,6 +8,8 @@ from producer.model.stints import Interval, Pace, Stint
 from producer.stints.pace import ENOUGH
 from producer.stints.wording import count, laps, seconds, sentence, the, thousandths
 
+_NOTHING = 0.0005  # seconds a lap
+
 
 def may_claim(stint: Stint) -> tuple[str, ...]:
     """Pace, falloff, what the fuel hides, where the tyres go, scatter; nothing from fewer than ten laps."""
@@ -38,7 +40,7 @@ def may_not_claim(stint: Stint) -> tuple[str, ...]:
     if kept < ENOUGH:
         counts = "counts" if kept == 1 else "count"
         found.append(f"{sentence(name)} has {count(kept, 'lap')} that {counts}; a claim needs {ENOUGH}.")
-    elif not _sure(stint.pace.falloff_interval):
+    elif not _sure(stint.pace.falloff_interval) and not _keeps(stint.pace.falloff_interval):
         found.append(f"Whether {name} falls off at all: the laps do not tell.")
     if stint.pace.at[0].beyond:
         first = min(one.number for one in stint.laps if one.seconds is not None)
@@ -50,10 +52,17 @@ def may_not_claim(stint: Stint) -> tuple[str, ...]:
 
 def _falls(pace: Pace) -> str:
     told = loss(pace)
+    if _keeps(pace.falloff_interval):
+        return "keeps that pace"
     if told is None:
         return "does not fall off that these laps could tell"
     way = "loses" if pace.falloff > 0 else "gains"
     return f"{way} {with_unit(told[0], 's')} a lap, give or take {told[1]}"
+
+
+def _keeps(interval: Interval | None) -> bool:
+    """Whether falloff, one way or the other, would not show in thousandths."""
+    return interval is not None and max(abs(interval.low), abs(interval.high)) < _NOTHING
 
 
 def _sure(interval: Interval | None) -> bool:

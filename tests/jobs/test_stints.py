@@ -92,6 +92,24 @@ def test_the_table_fits_a_terminal(demo: Path, episode: str) -> None:
     assert all(line == line.rstrip() for line in text.splitlines())
 
 
+@pytest.mark.parametrize(
+    ("laps", "shown"),
+    [
+        (
+            "".join(f"{lap},{32 - 0.02 * lap + lap % 3 * 0.02:.3f}\n" for lap in range(1, 41)),
+            "\u22120.02",
+        ),
+        ("".join(f"{lap},{31 + 0.001 * lap + lap % 3 * 0.02:.3f}\n" for lap in range(1, 1001)), "1000/1000"),
+        ("1,31.4\n" + "5,31.5\n" * 8, "left out, lap 5 a second time: lap 5, 7 times"),
+    ],
+)
+def test_odd_stints_fit_a_terminal_too(library: Path, laps: str, shown: str) -> None:
+    (library / EPISODE / "stints" / "short-1.csv").write_text(laps, encoding="utf-8")
+    text = as_text(stints(library, EPISODE))
+    assert shown in text
+    assert max(len(line) for line in text.splitlines()) <= 80
+
+
 def test_the_author_s_spelling(library: Path) -> None:
     edit(library / "channel.yaml", "spelling: us", "spelling: uk")
     assert "tyres" in as_text(stints(library, EPISODE))

@@ -129,6 +129,13 @@ def test_past_the_laps_driven_is_said_to_be_a_guess(two: Two) -> None:
     assert not any("30" in one or "60" in one for one in found.may)
 
 
+def test_a_crossing_far_past_the_laps_driven_is_not_even_guessed(two: Two) -> None:
+    found = comparison(two(line(20, 30, 0.05, 0.02), line(20, 31.2, 0.03, 0.02)))
+    assert (found.crossover_beyond, found.ahead_beyond) == (None, None)
+    assert found.crossover_text == "Equal pace: none within the 20\u00a0laps driven."
+    assert found.ahead_text == "Total time: the long run is not ahead within the 20\u00a0laps driven."
+
+
 def test_only_laps_that_both_have_driven_count(two: Two) -> None:
     found = comparison(two(line(40, 30, 0.05, 0.02), line(15, 30.3, 0.03, 0.02)))
     assert found.laps == 15

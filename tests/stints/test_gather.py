@@ -79,6 +79,13 @@ def test_totals_are_what_the_lines_add_up_to(case_of: Cases, made: Any, seed: in
         assert gaps[1] < 0
 
 
+def test_laps_that_are_all_the_same_keep_their_pace(case_of: Cases, made: Any) -> None:
+    found = evidence(case_of("  - { setup: short, file: a.csv }\n", {"a.csv": made.csv([31.5] * 20)}))
+    assert found is not None
+    assert found.stints[0].may[0] == "The short run starts at 31.50\u00a0s and keeps that pace."
+    assert found.stints[0].may_not == ()
+
+
 def test_a_bend_and_a_doubtful_lap_are_told(case_of: Cases, made: Any) -> None:
     bent = made.csv(made.times(3, 40, 31, 0.02, bend=(23, 0.08)))
     found = evidence(case_of("  - { setup: short, file: a.csv }\n", {"a.csv": bent}))

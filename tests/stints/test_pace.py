@@ -89,6 +89,32 @@ def test_pace_is_told_within_the_laps_driven(numbers: range, expected: list[tupl
     assert [(one.lap, one.beyond) for one in pace.at] == expected
 
 
+@pytest.mark.parametrize(
+    ("before", "after", "said"),
+    [
+        (0.01, 0.06, "the laps get slower more quickly: 0.060\u00a0s a lap instead of 0.010\u00a0s"),
+        (-0.02, 0.04, "the laps get slower: 0.040\u00a0s a lap, where they got quicker by 0.020\u00a0s"),
+        (-0.06, -0.01, "the laps get quicker less quickly: 0.010\u00a0s a lap instead of 0.060\u00a0s"),
+    ],
+)
+def test_a_turn_is_told_as_it_is(before: float, after: float, said: str) -> None:
+    around = (0.0, 0.01, -0.01, 0.005, -0.005)
+    times = [31 + before * lap + (after - before) * max(0, lap - 20) + around[lap % 5] / 10 for lap in range(1, 41)]
+    pace = paced(laps("".join(f"{lap},{one:.4f}\n" for lap, one in enumerate(times, 1))), CAR).pace
+    assert pace is not None
+    assert pace.breakpoint is not None
+    assert pace.breakpoint.text.startswith(f"From about lap 20 {said} (it turns somewhere from lap ")
+
+
+@pytest.mark.parametrize("count", [3, 4, 6, 9])
+def test_of_a_few_laps_none_is_said_to_stand_out(count: int) -> None:
+    """Of three points about a line one is always as far off as it can be."""
+    text = "".join(f"{lap},{31 + lap * 0.03 + (0.02 if lap == 2 else 0):.3f}\n" for lap in range(1, count + 1))
+    pace = paced(laps(text), CAR).pace
+    assert pace is not None
+    assert pace.doubtful == ()
+
+
 def fuelled(first: str = "17.6", each: float = 0.4) -> tuple[Lap, ...]:
     return laps("".join(f"{lap},{31 + lap * 0.03:.3f},{float(first) - each * (lap - 1):.2f}\n" for lap in range(1, 31)))
 
