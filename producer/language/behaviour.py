@@ -55,6 +55,16 @@ _PARTS = listed(
     "camber toe stretch straight of to in row page pages sway brake"
 )
 _SLIDES = inflected("slide kick hang swing drift wash slip skate hop dance wander float skip chatter jump walk shuffle")
+# Tight where they go up the track or straight on.
+_GOES = inflected("drive run go climb push slide drift wash skate walk float head sail shove") | listed("went driven")
+_OUTSIDE = tuple(
+    tuple(one.split()) for one in (
+        "up the track", "up the hill", "up the banking", "up the racetrack", "up to the wall", "up into the wall",
+        "to the wall", "out to the wall", "toward the wall", "towards the wall", "up the bank", "up a lane",
+        "straight on", "straight ahead",
+    )
+)  # fmt: skip
+_PASSES = inflected("pass beat chase")
 # Loose, whichever end is said to do it.
 _DARTS = inflected("dart wag snap step wiggle twitch")
 _STICKS = inflected("stick bite grip dig settle behave hook hold")
@@ -83,7 +93,7 @@ _WANTING = listed(
     "seems seem used willing ready reluctant slow"
 )
 _TURNED = listed("this it the on off up down your my around left right over into one two three four 1 2 3 4 a that out")
-_BEFORE_TURN = listed("to ever even would 'll can will it car she just really actually still also nose")
+_BEFORE_TURN = listed("gonna to ever even would 'll can will it car she just really actually still also nose")
 # Before "grip", "bite" and "hold" these make nouns of them.
 _NOUNED = listed("a the little more less some of for no any good much side front rear extra that better enough")
 _BREAKS = frozenset(",;:()")
@@ -92,27 +102,34 @@ _BREAKS = frozenset(",;:()")
 def doing(text: list[str], at: int) -> Doing | None:
     """What starts at the word `at`, as a feel of the lexicon; None where nothing of the kind does."""
     word = text[at]
-    if word in _KEEPS:
-        found = _kept(text, at)
-        if found is not None:
-            return found
-    if word in _CALMS or word in _PINS:
-        found = _calmed(text, at)
+    if word in _KEEPS or word in _CALMS or word in _PINS:
+        found = (_kept(text, at) if word in _KEEPS else None) or _calmed(text, at)
         if found is not None:
             return found
     if word in _HELPS:
         return _helped(text, at)
-    if word in _DARTS and end_before(text, at):
-        return 1, (-1, "state")
-    if word in _SLIDES:
-        end = end_before(text, at)
-        return (1, (-1 if end == "rear" else 1, "state")) if end else None
-    if word in _STAYS and (text[at + 1 : at + 2] and text[at + 1] in _PLACES):
+    if word in _STAYS and text[at + 1 : at + 2] and text[at + 1] in _PLACES:
         return 2, (-1 if end_before(text, at) == "front" else 1, "change")
-    if word in _STICKS and not (at and text[at - 1] in _NOUNED):
-        end = end_before(text, at)
-        return (1, (1 if end == "rear" else -1, "change")) if end else None
-    return (1, (-1, "change")) if word == "turn" and _turns(text, at) else None
+    if word == "turn":
+        return (1, (-1, "change")) if _turns(text, at) else None
+    return _slipping(text, at)
+
+
+def _slipping(text: list[str], at: int) -> Doing | None:
+    """As in "the nose washes", "drives up the track", "the back passes me", "the rear sticks"."""
+    word = text[at]
+    if word in _GOES and _up_the_track(text, at + 1):
+        return 1, (1, "state")
+    sticks = word in _STICKS and not (at and text[at - 1] in _NOUNED)
+    passes = word in _PASSES and text[at + 1 : at + 2] in (["me"], ["you"], ["the"])
+    if not (sticks or passes or word in _DARTS or word in _SLIDES):
+        return None
+    end = end_before(text, at)
+    if not end or (passes and end == "front"):
+        return None
+    if sticks:
+        return 1, (1 if end == "rear" else -1, "change")
+    return 1, (1 if word in _SLIDES and end == "front" else -1, "state")
 
 
 def _end_at(text: list[str], at: int) -> tuple[str, int]:
@@ -174,7 +191,7 @@ def _place(text: list[str], at: int) -> int:
 def _calmed(text: list[str], at: int) -> Doing | None:
     """As in "settles the back end down", "pins the nose"."""
     begin = at + 2 if text[at + 1 : at + 2] in (["down"], ["up"]) else at + 1
-    end, after = _end_at(text, begin)
+    end, after = _end_at(text, begin) if text[at] in _CALMS or text[at] in _PINS else ("", begin)
     if not end or (end == "front" and text[at] not in _PINS) or (begin == after - 1 and text[begin] == "back"):
         return None
     if text[after : after + 1] in (["down"], ["up"], ["in"]):
@@ -203,6 +220,15 @@ def _helped(text: list[str], at: int) -> Doing | None:
     return None
 
 
+def _up_the_track(text: list[str], at: int) -> bool:
+    """As in "drive right up the track"."""
+    while at < len(text) and text[at] in {"right", "all", "way", "straight", "on", "just", "out", "the", "me"}:
+        if text[at : at + 2] in (["straight", "on"], ["straight", "ahead"]):
+            break
+        at += 1
+    return any(tuple(text[at : at + len(one)]) == one for one in _OUTSIDE)
+
+
 def _turns(text: list[str], at: int) -> bool:
     """Whether "turn" is what the car does or won't do: "it doesn't want to turn", "the car will not turn"."""
     before = text[at - 1] if at else ""
@@ -210,6 +236,10 @@ def _turns(text: list[str], at: int) -> bool:
         return False
     near = text[max(0, at - 5) : at]
     if at + 1 == len(text) and _REFUSING.isdisjoint(near):
+        return False
+    if before == "to" and at > 1 and text[at - 2] in {"want", "wanted"} and {"you", "i", "we"} & set(near[:-2]):
+        return False  # "if you want it to turn"
+    if before == "to" and at > 1 and text[at - 2] in {"it", "car", "her"} and {"want", "wanted"} & set(near):
         return False
     if before in _REFUSING:
         return not {"i", "you", "we", "he", "they"} & set(text[max(0, at - 3) : at])

@@ -23,6 +23,7 @@ _OBJECTS = listed(
     "race sim game cars pit order line fact track dirty clean draft turn turns both these those"
 )
 _RACING = listed("race races finish wide win won lead line photo pack")
+_RACES = listed("race races racing finish battle pack field fight finishes")
 _BOTH = frozenset({"and", "or", "/", "&", "n", "plus"})
 # What may stand between a denial and what is denied.
 _LOOK_BACK = 5
@@ -100,13 +101,16 @@ def _unmeant(pieces: list[Piece], at: int, thankful: bool) -> bool:
         return True
     if _before(pieces, at, "past") and (thankful or _used_to(pieces, at)):
         return True
-    return _before(pieces, at, "would", 4) or _would_make(pieces, at)
+    wondered = any(one.word in {"why", "reason"} for one in pieces[max(0, at - 9) : at])
+    return (not wondered and _before(pieces, at, "would", 4)) or _would_make(pieces, at)
 
 
 def _of_the_race(pieces: list[Piece], at: int) -> bool:
     """As in "3 wide with 2 to go, so tight, best race of the year": tight, but no car."""
     if _RACING.isdisjoint(one.word for one in pieces) or any(one.kind in {"phase", "pedal", "tyres"} for one in pieces):
         return False
+    if any(one.word in _RACES for one in pieces[max(0, at - 5) : at]):
+        return True  # "that finish was so tight"
     before = next((one for one in reversed(pieces[:at]) if one.kind not in {"very", "little", "word"}), None)
     return pieces[at].kind == "feel" and (before is None or before.kind == "sep")
 

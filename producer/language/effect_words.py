@@ -235,6 +235,9 @@ PHASE: dict[str, object] = {
     **ways("let|letting|come|comes|coming|get|gets|getting|roll|rolling|breathe|breathing|lift|lifting|step",
            "off|out of|off of", "the", _PEDAL, data="entry"),
     **ways("i|you|we|he", "lift|brake", data="entry"),
+    **ways("hit|hits|hitting|touch|touching|squeeze|squeezing|stab|tap|press|mash", "the|my", "brakes|brake|"
+    "brake pedal",
+           data="entry"),
     **ways("get|gets|getting|got|step|stepping|go|going|stand|standing|hard", "on|to|into", "the", "brakes|brake",
            data="entry"),
     **each(_ENTRY, "entry"),

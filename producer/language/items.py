@@ -240,6 +240,8 @@ def _mention(cluster: list[Item], following: Item | None, vocabulary: Vocabulary
     parts = tuple(part for one in cluster if one.kind == "corner" for part in _parts(one.data))
     axle, side = (str(said[kind].data) if kind in said else "" for kind in ("axle", "side"))
     mention = Mention(start, end, parameter, parts, (), axle, side, split)
+    if split and not axle and len({part[1] for part in parts}) == 1:
+        mention = replace(mention, axle=vocabulary.axle_of(parts[0]))  # "fifty pounds of split across the back"
     if parameter:
         plural = said["param"].word.endswith("s")
         mention = replace(mention, addresses=_addresses(mention, plural, said.get("side"), vocabulary))

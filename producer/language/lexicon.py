@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from producer.language.effect_words import CURE, FEEL, NEG, PHASE
-from producer.language.phrase_tables import each
+from producer.language.phrase_tables import each, ways
 from producer.language.tokens import listed
 
 CORNER: dict[str, object] = {
@@ -18,15 +18,18 @@ CORNER: dict[str, object] = {
     **each("right front|front right|rf|right side front", ("rf",)),
     **each("left rear|rear left|lr|left side rear", ("lr",)),
     **each("right rear|rear right|rr|right side rear", ("rr",)),
-    **each("both fronts|fronts|both front|front pair", ("lf", "rf")),
-    **each("both rears|rears|both rear|rear pair", ("lr", "rr")),
-    **each("all four|all four corners", ("lf", "rf", "lr", "rr")),
+    **each("both fronts|fronts|both front|front pair|across the front|all across the front", ("lf", "rf")),
+    **each(
+        "both rears|rears|both rear|rear pair|across the rear|across the back|out back|all across the rear|"
+        "all across the back",
+        ("lr", "rr"),
+    ),
+    **each("all four|all four corners|all the way around|all around|all four of them", ("lf", "rf", "lr", "rr")),
 }
 AXLE: dict[str, object] = {
-    **each("front|up front|across the front|front end|in the front|at the front|out front", "front"),
+    **each("front|up front|front end|in the front|at the front|out front", "front"),
     **each(
-        "rear|out back|across the back|across the rear|in back|in the back|at the back|in the rear|at the rear|"
-        "back there",
+        "rear|in back|in the back|at the back|in the rear|at the rear|back there",
         "rear",
     ),
 }
@@ -64,8 +67,8 @@ MOVE: dict[str, object] = {
         "shave off|shaved off|dial back|dialed back|dialled back|scale back",
         (-1, "verb"),
     ),
-    **each("stiffer|higher|bigger|larger|heavier", (1, "as")),
-    **each("softer|smaller|lighter", (-1, "as")),
+    **each("wider|stiffer|higher|bigger|larger|heavier", (1, "as")),
+    **each("narrower|softer|smaller|lighter", (-1, "as")),
     **each("up|back up", (1, "way")),
     **each("down|back down", (-1, "way")),
     **each("more|extra|additional", (1, "much")),
@@ -89,7 +92,8 @@ COMPARED = each("instead of|rather than|not the|in place of|as opposed to|over t
 CORRECT = each(
     "sorry|no wait|wait|i mean|make that|scratch that|or rather|no sorry|excuse me|correction|let me correct that"
 )
-IF = each(
+_WHOSE = ways("for", "those|those of you|anyone|anybody|everyone|you guys|guys|people|folks|drivers|you", "who|that")
+IF = _WHOSE | each(
     "if|when|whenever|in case|once|should it|as soon as|anytime|any time|let's say|lets say|say it|say you|"
     "say the car|"
     "say your car|suppose|supposing|assuming|for a car that|with a car that|on a car that|should the car|"
@@ -125,7 +129,7 @@ PLAIN = each(
     "down below|down the straight|down the line|down the road|up the track|up the banking|up the hill|drop off|"
     "drops off|dropped off|falls off|sit down|slow down|slows down|"
     "hold on|hang on|push through|pushing through|push it|pushing hard|push hard|pushing too hard|free speed|"
-    "feel free|for free|cross the|crossed the|crosses the|i got|i've got|we've got|you've got|we got|you got|"
+    "feel free|for free|crossed the|crosses the|i got|i've got|we've got|you've got|we got|you got|"
     "got to|have to|has to|get to|get back|get it|cut to|back straight|backstretch|"
     "right rear of the field|more or less|once again|at once|add up|adds up|"
     "of the two|the two|these two|those two|one of|the other two|both of you|two of you|"

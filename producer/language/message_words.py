@@ -213,8 +213,10 @@ _TYRES: dict[str, object] = {
             "fresh ones|new ones|new boots|green tires|first few laps|first laps|new rubber|fresh stops", "new"),
     **ways("old|worn|worn out|used|older|dead|cooked|hot|bald|shot|scuffed|wore out|burnt|burned|fried",
            "tires|tyres|rubber|tire|tyre", data="worn"),
-    **ways("tires|tyres|rubber|tire|tyre", "|are|get|go|is|start to|start|getting|when", "old|worn|worn out|off|"
-           "go off|gone|shot|dead|cooked|fade|give up|wear|wear out|wear down|older|wore out|bald|fall off|falls off|"
+    **ways("tires|tyres|rubber|tire|tyre", "|are|get|got|gets|went|go|is|start to|start|getting|when", "old|worn|"
+    "worn out|off|"
+           "go off|go away|goes away|away|going away|gone|shot|dead|cooked|fade|give up|wear|wear out|wear down|"
+           "older|wore out|bald|fall off|falls off|"
            "goes off|wore|wears|fading|wearing|drop off|greasy", data="worn"),
     **each("old ones|worn ones|long run tires|end of the run|end of a run|late in the run|late in a run|"
             "end of a stint|end of the stint|on a long run|on long runs|over a long run|later in the run|"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from itertools import pairwise
 from typing import cast
 
 from producer.language.items import Item, number_of
@@ -253,7 +254,7 @@ def _put(row: list[Item], at: int) -> int:
         one, between = row[ahead], row[at + 1 : ahead]
         if one.kind == "sep":
             return 0
-        counted = any(_plain(item) and number_of(item).unit for item in between)
+        counted = any(_plain(item) and number_of(item).unit for item in between) and not _a_part(between)
         large = any(_plain(item) and _large(number_of(item)) for item in between)
         clicks = any(_plain(item) and number_of(item).unit in _COUNTS for item in between)
         if one.kind == "set" and _word(row, ahead - 1) == "of" and clicks:
@@ -262,6 +263,13 @@ def _put(row: list[Item], at: int) -> int:
             again = row[ahead - 1].word == "back" or (one.end - one.start > 4)
             return 1 if (counted and not large) or again else 0
     return 0
+
+
+def _a_part(between: list[Item]) -> bool:
+    """As in "put the inch and a quarter bar in": a part of that size, not so much more of it."""
+    return any(
+        _plain(one) and number_of(one).unit == "in" and following.kind == "set" for one, following in pairwise(between)
+    )
 
 
 def _large(number: Number) -> bool:

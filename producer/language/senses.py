@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from producer.language.behaviour import doing, end_before
 from producer.language.effect_words import FEEL
-from producer.language.number_words import SMALL, TENS
+from producer.language.number_words import SMALL, TENS, UNITS
 from producer.language.tokens import listed
 
 # "Bump the right front" is a movement, "bump on the right front" a setting.
@@ -25,6 +25,8 @@ _OF_A_CAR = listed(
     "chassis"
 )
 _ENDS_OF_IT = listed("rear back tail nose front end")
+_HELPS = listed("help helps helped")
+_COMPLAINTS = listed("tight loose push understeer oversteer looseness tightness snap wiggle twitch")
 _COMES = listed("come comes coming came")
 _KEEPING = listed("keep keeps kept keeping")
 # Kinds that give way to what the car does.
@@ -43,6 +45,8 @@ def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tupl
         return size, "word", None
     if kind == "feel" and word in _COMES and end_before(text, at) == "front":
         return size, "word", None  # "the nose comes around"
+    if word in _HELPS and _of_a_complaint(text, at + 1):
+        return 1, "cure", None
     if kind == "cure" and size == 1 and _persists(text, at):
         return 1, "word", None
     if size > 1 or kind not in {"word", "sep", "move", "out"}:
@@ -62,6 +66,13 @@ def _of_another_thing(text: list[str], at: int) -> bool:
     if at + 1 >= len(text) or text[at] not in {"this", "that", "my", "your", "the", "these"}:
         return False
     return text[at + 1] not in _OF_A_CAR and text[at + 1] not in _ENDS_OF_IT
+
+
+def _of_a_complaint(text: list[str], at: int) -> bool:
+    """As in "helps the push", "helps tight middle"."""
+    while at < len(text) and text[at] in {"the", "that", "with", "my", "a", "your", "bit", "little"}:
+        at += 1
+    return at < len(text) and text[at] in _COMPLAINTS and text[at + 1 : at + 2] != ["it"]
 
 
 def _persists(text: list[str], at: int) -> bool:
@@ -91,7 +102,8 @@ def other_sense(text: list[str], at: int, length: int) -> bool:
     if word == "tape":
         return after == "of" or before in {"red", "duct", "video"}
     if word == "cross":
-        return after in {"the", "over", "your", "my"}
+        measured = before in UNITS or before[-1:].isdigit() or before in {"half", "more", "less", "of"}
+        return after in {"the", "over", "your", "my"} and not measured
     return False
 
 

@@ -29,6 +29,7 @@ class SoFar:
     because: bool = False
     corner: tuple[str, ...] = ()
     implied: str = ""
+    later: str = ""
     figure: list[Item] = field(default_factory=list)
 
 
@@ -46,6 +47,12 @@ def names_other(row: list[Item], state: SoFar) -> bool:
         if not set(mention.addresses) <= covered or not set(mention.parts) <= places:
             return True
     return False
+
+
+def later_topic(row: list[Item], vocabulary: Vocabulary) -> str:
+    """The only parameter of a sentence, where it is one of corners, for corners that are said before it; else ""."""
+    named = {mention_of(one).parameter for one in row if one.kind == "set"} - {""}
+    return next(iter(named)) if len(named) == 1 and vocabulary.cornered(*named) else ""
 
 
 def note_topic(stretch: list[Item], state: SoFar) -> None:

@@ -17,11 +17,12 @@ from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
 from producer.language.movements import Move, moves, role_of, signed, without_others
 from producer.language.settling import Draft, could_be, fitting, settled
-from producer.language.so_far import SoFar, names_other, note_topic, targets_of, with_figure_before
+from producer.language.so_far import SoFar, later_topic, names_other, note_topic, targets_of, with_figure_before
 from producer.language.stretches import corrected, stretches, topics, with_conditions
 from producer.language.terms import Vocabulary
 from producer.language.tokens import Words, listed, sentences
 from producer.model.claim import Claim
+from producer.model.grid import Grid
 
 # "Softer than the default at the left front" compares with no other setting.
 _USUAL = listed("default defaults garage usual normal stock baseline before standard")
@@ -70,6 +71,7 @@ def _sentence(
     state = SoFar(vocabulary, subject, pending=asked)
     row = topics(row)
     state.others = names_other(row, state)
+    state.later = later_topic(row, vocabulary)
     said = with_conditions(row)
     for stretch, joint in stretches(said):
         _read(stretch, joint, state, _rest(said, stretch))
@@ -171,14 +173,16 @@ def _draft(part: list[Item], target: int, state: SoFar) -> None:
     if mention.parts and not mention.parameter:
         if addresses:
             state.implied = addresses[0].split(".")[0]
-        elif numbers and not state.topic and could_be(numbers, state.implied, mention.parts, state.vocabulary):
-            addresses = state.vocabulary.resolve(state.implied, mention.parts)  # "both fronts +1 psi, RR -1"
+        elif numbers and not state.topic:
+            # "both fronts +1 psi, RR -1", "a click on the left front and two on the right front compression"
+            fits = (x for x in (state.implied, state.later) if could_be(numbers, x, mention.parts, state.vocabulary))
+            addresses = state.vocabulary.resolve(next(fits, ""), mention.parts)
     if any(one.word == "between" for one in part[:target]):
         addresses = _between(addresses, state.vocabulary)
     begin = min((one.start for one in part if one.kind in {"number", "move", "take", "put", "set"}), default=0)
     ends = [one.end for one in part if one.kind in {"number", "set", "move", "out", "in"}]
     draft = Draft(mention, addresses, part, begin, max(ends))
-    if _goes_along(part, state):
+    if _goes_along(draft, part, state):
         draft.moves += state.drafts[-1].moves
     _fill(draft, part, state, bare=False)
     draft.condition = state.pending
@@ -190,12 +194,32 @@ def _draft(part: list[Item], target: int, state: SoFar) -> None:
         draft.effect, state.cured = state.cured, None
 
 
-def _goes_along(part: list[Item], state: SoFar) -> bool:
-    """As in "I dropped the left rear a step and the right rear two steps": counted, and no verb of its own."""
+def _goes_along(draft: Draft, part: list[Item], state: SoFar) -> bool:
+    """As in "I dropped the left rear by 25 and the right rear by 50": so much, and no verb of its own."""
     before = state.drafts[-1] if state.drafts else None
-    if before is None or "amount" not in before.slots or any(one.kind not in {"number", "set", "word"} for one in part):
+    if (
+        before is None
+        or "amount" not in before.slots
+        or any(one.kind not in {"number", "set", "word", "by"} for one in part)
+    ):
         return False
-    return any(one.kind == "number" and number_of(one).unit in {"click", "step"} for one in part)
+    grid = state.vocabulary.grids.get(draft.addresses[0]) if draft.addresses else None
+    return any(
+        one.kind == "number" and (number_of(one).unit in {"click", "step"} or _only_amount(part, at, grid))
+        for at, one in enumerate(part)
+    )
+
+
+def _only_amount(part: list[Item], at: int, grid: Grid | None) -> bool:
+    """Whether the number at `at` can be no figure of the setting, only a change of it: "by 25", "a half inch"."""
+    if at and part[at - 1].kind == "by":
+        return True
+    readings = number_of(part[at]).readings
+    return (
+        grid is not None
+        and not number_of(part[at]).foreign
+        and all(not grid.inside(one) and 0 < one <= grid.high - grid.low for one in readings)
+    )
 
 
 def _same_way(draft: Draft, state: SoFar) -> None:
@@ -221,7 +245,8 @@ def _fill(draft: Draft, part: list[Item], state: SoFar, bare: bool) -> None:
     address = draft.addresses[0] if draft.addresses else ""
     parameter = address.split(".")[0]
     heads = vocabulary.heads.get(parameter, frozenset())
-    part = signed(without_others(part, heads), vocabulary.grids.get(address))
+    differs = address.endswith("_split")  # "+25" of a split is a movement, although it may be negative
+    part = signed(without_others(part, heads), None if differs else vocabulary.grids.get(address))
     said = moves(part, heads, vocabulary.role(parameter) if parameter else "", bare)
     draft.moves += [one for one in said if not _denied(part, one)]
     draft.denied = draft.denied or any(_denied(part, one) for one in said)

@@ -40,7 +40,12 @@ def topics(row: list[Item]) -> list[Item]:
             ]
             if not any(x > at for x in sides) and not later:
                 continue
-            named = mention.parameter and mention.axle and not mention.split and len(mention.addresses) == 2
+            named = (
+                mention.parameter
+                and (mention.axle or mention.parts)
+                and not mention.split
+                and len(mention.addresses) == 2
+            )
             if named or (not mention.parameter and len(mention.parts) == 2):
                 found[at] = Item("set", one.word, _bare(mention), one.start, one.end)
     return found

@@ -94,6 +94,10 @@ class Vocabulary:
         """Whether a parameter has a value for each corner."""
         return bool(parameter and self.garage.parameters[parameter].corners)
 
+    def axle_of(self, corner: str) -> str:
+        """The axle of a corner."""
+        return "front" if corner.endswith("f") else "rear"
+
     def only_axle(self, parameter: str) -> str:
         """The axle of a parameter whose corners are all at one end of the car, else ""."""
         ends = {corner[1] for corner in self.garage.parameters[parameter].corners} if parameter else set()
@@ -103,6 +107,8 @@ class Vocabulary:
         self, parameter: str, parts: tuple[str, ...] = (), axle: str = "", side: str = "", split: bool = False
     ) -> tuple[str, ...]:
         """The addresses that a parameter and what was said of its place come to; () where something is missing."""
+        if not parameter:
+            return ()
         known = self.garage.parameters[parameter]
         if split:
             axle = axle or self.only_axle(parameter)

@@ -21,6 +21,7 @@ _STOPS = listed(
     "instead one ever month week weekend year time too also again thanks because , . ! ? ; : ( ) - / asap if "
     "when now "
     "is are was i you it the a an my your to of as season sometime tomorrow today tonight lol man mate bro dude jo "
+    "can will we they he she u did does has had been "
     "coming out dropping happening done ready up live from by oval track guide first then since though haha please "
     "someday "
     "already yet there would could should"
