@@ -80,14 +80,16 @@ def reads(script: ScriptTokens, take: Tokens) -> list[list[Read]]:
     for number in range(len(script.starts)):
         first, last = script.section(number)
         begun = _begun(script, number, take, places(script.tokens.text[first:last], known))
-        ends = [*(one.at for one in begun[1:]), len(take)]
-        rows = []
-        for place, end in zip(begun, ends, strict=False):
+        rows: list[Read] = []
+        end = len(take)
+        # From the last one back: a place that is no reading ends none before it.
+        for place in reversed(begun):
             agreed = pairs(script, number, take, place.at, end)
             cover = _cover(agreed, first, min(last, first + max(_OPENING, end - place.at)))
             if cover >= _COVERED:
                 rows.append(Read(_begin(agreed, first, place.at, take), place.score, cover, tuple(agreed)))
-        found.append(rows)
+                end = place.at
+        found.append(rows[::-1])
     return _without_clashes(found)
 
 
@@ -100,8 +102,8 @@ def _begun(script: ScriptTokens, number: int, take: Tokens, some: Sequence[Place
     kept: list[int] = []
     for at, one in enumerate(some):
         own = _hits(runs[at], one.at)
-        echo = any(_hits(runs[before], one.at) >= _ECHO * own for before in kept)
-        if not echo or _opens(script, number, take, one.at):
+        before = max((_hits(runs[x], one.at) for x in kept), default=-1)
+        if before < _ECHO * own or (before <= own and _opens(script, number, take, one.at)):
             kept.append(at)
     return [some[at] for at in kept]
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
 from producer.captions.reading import read_captions
@@ -36,17 +36,23 @@ ADLIBS = (
     "hold on the dog wants out and I will be right back okay here we are again where was I yes somebody asked last "
     "week whether I ever sleep and the honest answer is that I do but only on Sundays after the flag has dropped",
 )  # fmt: skip
+MARK = 0xE000  # letters of private use mark the slips until the words have times
 FIGURE = re.compile(r"(?<![\w.])[−-]?\d+(?:\.\d+)?(?![\w.]*\d)")
 
 
 @dataclass(frozen=True)
 class Slip:
-    """What was planted: `about` a setting of a setup (or a condition, a name), said as `said`."""
+    """What was planted: `about` a setting of a setup (or a condition, a name), said as `said`.
+
+    `also`: settings that the same figure is said for ("the left front and left rear, both 15"); `at_ms`: when.
+    """
 
     about: str
     parameter: str | None
     setup: str | None
     said: str
+    also: tuple[str, ...] = ()
+    at_ms: int = -1
 
 
 @dataclass
@@ -253,12 +259,17 @@ class Maker:
         part = {"lf": "left front", "rf": "right front", "lr": "left rear", "rr": "right rear",
                 "left": "left end", "right": "right end"}.get(setting.part, "")  # fmt: skip
         ahead = rf"({part}[^,.;]*? )" if part and texts[index].count(right) > 1 else r"(^|.*? )"
-        new, count = re.subn(rf"{ahead}{re.escape(right)}(?![\d])", lambda m: f"{m[1]}{wrong}", texts[index], count=1)
+        mark = chr(MARK + len(self.slips))
+        new, count = re.subn(
+            rf"{ahead}{re.escape(right)}(?![\d])", lambda m: f"{m[1]}{mark}{wrong}", texts[index], count=1
+        )
         moved = re.search(r"\bfrom\b", texts[index])
         if not count or wrong == "" or moved:
             return False
-        texts[index] = new
-        self.slips.append(Slip("parameter", address, section.setup, wrong))
+        passage, texts[index] = texts[index], new
+        also = next((one.settings for one in section.passages if one.text == passage), ())
+        shared = tuple(x for x in also if x != address and len(FIGURE.findall(passage)) == 1)
+        self.slips.append(Slip("parameter", address, section.setup, wrong, shared))
         return True
 
     def _wrong(self, address: str, value: Decimal) -> str:
@@ -308,11 +319,20 @@ class Maker:
             now += word.pause
             if word.starts:
                 starts[word.starts] = round(now * 1000)
-            timed += [(heard, round(now * 1000)) for heard in self._heard(word.text)]
+            bare = self._unmarked(word.text, round(now * 1000))
+            timed += [(heard, round(now * 1000)) for heard in self._heard(bare)]
             now += 0.12 + 0.055 * len(word.text) * self.dice.uniform(0.8, 1.25)
         text = self._srt(timed) if self.stops else self._vtt(timed)
         name = "take.srt" if self.stops else "take.vtt"
         return Made([TakeFile("raw", read_captions(text.encode(), name))], starts, self.slips, left_out, text)
+
+    def _unmarked(self, word: str, at_ms: int) -> str:
+        """A word without the mark of a slip, which is noted as said now."""
+        for number, slip in enumerate(self.slips):
+            if chr(MARK + number) in word:
+                self.slips[number] = replace(slip, at_ms=at_ms)
+                return word.replace(chr(MARK + number), "")
+        return word
 
     def _heard(self, word: str) -> list[str]:
         """What the captions make of a word."""

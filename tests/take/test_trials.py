@@ -49,7 +49,7 @@ class Score:
             slips = [
                 number
                 for number, slip in enumerate(made.slips)
-                if slip.parameter == finding.parameter
+                if finding.parameter in (slip.parameter, *slip.also)
                 and (freely or (slip.setup == finding.setup and finding.code == "said-differs"))
             ]
             told.update(slips)
