@@ -1,12 +1,13 @@
 """What is claimed of a setup is not what its laps say.
 
-Three claims are held against the test laps. A setup for the long run falls off no faster than the one for the short
-run: found where the whole 95 % interval of the difference says the opposite, and both were driven alike with ten laps
-that count. A tyre that a reason says is saved wears no faster than with the setup it is compared with: found where the
-wear a lap is larger by more than the readings, whole percents, can be off. Where two setups were driven, the lap from
-which the second is said to be ahead, or the two to meet, lies within two laps of the 95 % interval. A stint that was
-driven otherwise, a setup without readings, a sentence that denies, doubts or sets a condition says nothing.
-Source: definition; 95 % intervals by pooled t.
+Three claims are held against the test laps. A setup for the long run (by its purpose, else by its name) falls off no
+faster than the one for the short run: found where the whole 95 % interval of the difference says the opposite, and both
+were driven alike with ten laps that count. A tyre that a reason says is saved wears no faster than with the setup it is
+compared with: found where the wear a lap is larger by more than the readings, whole percents, can be off. Where two
+setups were driven, the lap from which the second is said to be ahead, or the two to meet, lies within two laps of the
+95 % interval. A stint that was driven otherwise, a setup without readings, a sentence that denies, doubts or sets a
+condition says nothing.
+Source: definition; 95 % intervals by t, pooled or Welch's.
 
 Found:
 
@@ -46,7 +47,35 @@ Found:
         name: Short run
         values: { cross_weight: 52 }
       - setup: long
-        name: Long run
+        name: The long-run car
+              ^^^^^^^^^^^^^^^^
+        based_on: short
+        changes: { cross_weight: 52.5 }
+    stints:
+      - { setup: short, file: stints/short-1.csv }
+      - { setup: long, file: stints/long-1.csv }
+    # marrow-creek-grand-sedan/stints/long-1.csv (whole)
+    1,31.30
+    2,31.36
+    3,31.41
+    4,31.49
+    5,31.52
+    6,31.60
+    7,31.66
+    8,31.72
+    9,31.77
+    10,31.84
+    11,31.89
+
+Found:
+
+    # marrow-creek-grand-sedan/episode.yaml
+    setups:
+      - setup: short
+        name: Tuesday
+        values: { cross_weight: 52 }
+      - setup: long
+        name: Sunday
         based_on: short
         changes: { cross_weight: 52.5 }
         reasons:
@@ -195,6 +224,7 @@ from producer.model.stints import Comparison, Evidence
 from producer.model.words import CORNER_NAMES
 from producer.stints.gather import evidence
 from producer.stints.lap_claims import LapClaim, lap_claims
+from producer.stints.meant import purpose_of
 from producer.stints.pace import ENOUGH
 from producer.stints.saved import saved
 from producer.stints.wearing import wears_more
@@ -259,9 +289,10 @@ def _falloff(case: Case, found: Evidence, one: Comparison) -> Iterator[Finding]:
         return
     if any(line is None or line.laps < ENOUGH for line in lines):
         return
-    if (first.purpose, second.purpose) == ("short run", "long run"):
+    meant = (purpose_of(first), purpose_of(second))
+    if meant == ("short run", "long run"):
         long, short, more = second, first, interval.low > 0
-    elif (first.purpose, second.purpose) == ("long run", "short run"):
+    elif meant == ("long run", "short run"):
         long, short, more = first, second, interval.high < 0
     else:
         return
@@ -271,7 +302,8 @@ def _falloff(case: Case, found: Evidence, one: Comparison) -> Iterator[Finding]:
             f"give or take {rounded(interval.half, 3)}"
         )
         hint = "look which of its changes costs the tyres, or drive both again"
-        place, where = long.place("purpose"), long.where("purpose")
+        key = "purpose" if long.purpose is not None else "name"
+        place, where = long.place(key), long.where(key)
         yield Finding("evidence-against", Severity.WARNING, place, message, hint, where)
 
 

@@ -20,7 +20,10 @@ def stints(
     as_json: options.Json = False,
     library: options.Library = None,
 ) -> int:
-    """Print what the test laps say: pace, falloff, crossover, tyres."""
+    """Print what the test laps say: pace, falloff, crossover, tyres.
+
+    `build` makes the page and the chart of it.
+    """
     from producer.cli import show
     from producer.jobs import stints as job
 

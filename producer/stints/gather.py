@@ -14,6 +14,7 @@ from producer.model.library import Case, laps_file
 from producer.model.stints import Comparison, Evidence, Lap, Stint
 from producer.stints.compare import Side, compare, side
 from producer.stints.conditions import Driven, apart, as_driven, most_common, of
+from producer.stints.meant import purpose_of
 from producer.stints.pace import Car, paced
 from producer.stints.reading import read_laps
 from producer.stints.stint_words import may_claim, may_not_claim
@@ -50,7 +51,7 @@ def stints_of(case: Case) -> tuple[Stint, ...]:
 def _pairs(case: Case, sides: Sequence[Side]) -> Iterator[tuple[Side, Side]]:
     """The first setup with each other one; then what is for the short run with what is for the long run."""
     yield from ((sides[0], other) for other in sides[1:])
-    purpose = {one.setup: one.purpose for one in case.episode.setups}
+    purpose = {one.setup: purpose_of(one) for one in case.episode.setups}
     for index, first in enumerate(sides[1:], 1):
         for second in sides[index + 1 :]:
             if {purpose[first.setup.setup], purpose[second.setup.setup]} == {"short run", "long run"}:

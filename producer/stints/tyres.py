@@ -57,7 +57,7 @@ def wear(used: Mapping[Corner, Decimal], laps: int) -> Wear | None:
         _apart(used, ("rf", "rr"), ("lf", "lr")),
         first,
         lasts,
-        _wear_text(used, first, laps, lasts),
+        _wear_text(used, most, laps, lasts),
     )
 
 
@@ -134,16 +134,22 @@ def _degrees(value: Decimal, unit: str) -> str:
     return with_unit(figure(abs(value), 0), unit)
 
 
-def _wear_text(used: Mapping[Corner, Decimal], first: Corner | None, laps: int, lasts: int | None) -> str:
-    if first is None:
+def _wear_text(used: Mapping[Corner, Decimal], highest: Decimal, laps: int, lasts: int | None) -> str:
+    """Of tyres that read the same nobody knows which is the first."""
+    if highest <= 0:
         return "No tyre shows wear."
-    most = with_unit(figure(used[first]), "%")
+    names = [CORNER_NAMES[corner] for corner in CORNERS if used.get(corner) == highest]
+    listed = " and ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
+    most = with_unit(figure(highest), "%")
+    if len(names) > 1:
+        if lasts is None:
+            return f"The {listed} tyres are used most: {most}."
+        how = f"The {listed} tyres give up first: {most} used after {laps} laps"
+        return f"{how}, all of them by about lap {lasts} if they go on like that."
     if lasts is None:
-        return f"The {CORNER_NAMES[first]} tyre is used most: {most}."
-    return (
-        f"The {CORNER_NAMES[first]} tyre gives up first: {most} used after {laps} laps, all of it by about "
-        f"lap {lasts} if it goes on like that."
-    )
+        return f"The {listed} tyre is used most: {most}."
+    how = f"The {listed} tyre gives up first: {most} used after {laps} laps"
+    return f"{how}, all of it by about lap {lasts} if it goes on like that."
 
 
 def _wear_finding(worn: Wear | None) -> list[TyreFinding]:

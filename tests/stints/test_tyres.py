@@ -51,6 +51,23 @@ def test_pressure_and_camber(case_of: Cases, heat: str, expected: list[tuple[str
 
 
 @pytest.mark.parametrize(
+    ("wear", "says"),
+    [
+        ("rf: 21, rr: 19", "The right front tyre gives up first: 21\u00a0% used after 20 laps, all of it by about "
+         "lap 95 if it goes on like that."),
+        ("lf: 9, rf: 21, rr: 21", "The right front and right rear tyres give up first: 21\u00a0% used after 20 laps, "
+         "all of them by about lap 95 if they go on like that."),
+        ("lf: 9, rf: 9, lr: 9", "The left front, right front and left rear tyres give up first: 9\u00a0% used"),
+        ("lf: 0, rf: 0", "No tyre shows wear."),
+    ],
+)  # fmt: skip
+def test_which_tyre_gives_up_first(case_of: Cases, wear: str, says: str) -> None:
+    found = stint(case_of, f"wear: {{ {wear} }}").tyres.wear
+    assert found is not None
+    assert found.text.startswith(says)
+
+
+@pytest.mark.parametrize(
     ("heat", "expected"), [("[90, 95, 101.1]", []), ("[90, 95, 101.2]", [("camber", "rf", "raise")])]
 )
 def test_limits_are_differences_of_temperature(case_of: Cases, heat: str, expected: list[object]) -> None:
