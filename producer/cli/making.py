@@ -175,12 +175,16 @@ def captions(
     library: options.Library = None,
     out: options.Out = None,
 ) -> int:
-    """Write the on-screen captions and cue sheets: what to show, when."""
-    made = _made(episode, library, out, ("captions", "cues"), None)
+    """Write captions and cue sheets: what to show when, and what is said."""
+    from producer.jobs.times import times_told
+
+    made = _made(episode, library, out, ("captions", "cues", "speech"), None)
     if made.dossier is None:
         return 1
     for path in made.written:
         print(path)
+    if timed := times_told(made.dossier):
+        print(timed)
     if overlays:
         _draw_overlays(made.dossier, library, out)
     return 0

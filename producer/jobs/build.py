@@ -15,6 +15,7 @@ from producer.jobs.deliver import deliver, take_away
 from producer.jobs.dossier import dossier
 from producer.jobs.kit import kit_for
 from producer.jobs.report import Made, Report
+from producer.jobs.times import times_told
 from producer.jobs.unchanged import Built, Ingredients, digests, read, record, still_there
 from producer.model.dossier import Dossier
 from producer.render.document import Document
@@ -39,7 +40,9 @@ def build(
         if step is not None:
             step(f"building {name}", number, len(names))
         bench.take(name, anew=anew)
-    return Report(bench.built, tuple(bench.unchanged), bench.held_back, checked.about(asked), checked.library.files)
+    return Report(
+        bench.built, tuple(bench.unchanged), bench.held_back, checked.about(asked), checked.library.files, bench.timed
+    )
 
 
 class _Bench:
@@ -53,6 +56,7 @@ class _Bench:
         self.built: dict[str, tuple[Path, ...]] = {}
         self.unchanged: list[str] = []
         self.held_back: dict[str, str] = {}
+        self.timed: dict[str, str] = {}
 
     def take(self, name: str, *, anew: bool) -> None:
         """Make one episode, unless nothing has changed or something holds it back."""
@@ -65,10 +69,11 @@ class _Bench:
         if not anew and before and before.made_from == digest and still_there(before, self._out / name):
             self.unchanged.append(name)
             return
-        whole = dossier(self._checked.library.case(episode), self._checked.second)
+        whole = dossier(self._checked.library.case(episode), self._checked.second, self._checked.pace)
         if whole is None:
             self.held_back[name] = "held back: a setup has no values yet"
             return
+        self.timed[name] = times_told(whole)
         documents, troubles = self._documents(whole)
         if not troubles:
             self.built[name] = self._deliver(name, digest, documents, before)
@@ -107,7 +112,7 @@ def made(root: Path, out: Path, episode: str, only: Iterable[str], setup: str | 
     """
     checked = check(root, (episode,), out)
     case = None if checked.blocked(episode) else checked.library.case(checked.library.episodes[episode])
-    whole = dossier(case, checked.second) if case is not None else None
+    whole = dossier(case, checked.second, checked.pace) if case is not None else None
     findings = checked.about((episode,))
     if whole is None:
         return Made(None, (), findings, checked.library.files)

@@ -11,6 +11,7 @@ from producer.basics.collecting import collecting_paused
 from producer.basics.errors import ProducerError
 from producer.basics.finding import Finding, Severity, in_order
 from producer.jobs.opinions import SecondOpinion
+from producer.jobs.own_pace import OwnPace
 from producer.library.load import load
 from producer.model.library import Library
 from producer.model.summary import Summary
@@ -20,11 +21,12 @@ Step = Callable[[str, int, int], None]  # what is done, its number from 1, how m
 
 @dataclass(frozen=True)
 class Checked:
-    """A library, every finding about it in the order they are shown, and who asks the chassis model."""
+    """A library, every finding about it in the order they are shown, who asks the chassis model, who measures takes."""
 
     library: Library
     findings: tuple[Finding, ...]
     second: SecondOpinion = field(default_factory=SecondOpinion, compare=False)
+    pace: OwnPace = field(default_factory=OwnPace, compare=False)
 
     def about(self, episodes: Collection[str]) -> tuple[Finding, ...]:
         """The findings that concern these episodes: their own files, and everything they share."""
@@ -66,18 +68,18 @@ def check(root: Path, episodes: Iterable[str] = (), out: Path | None = None, ste
 
     library, findings = load(root)
     chosen = known(library, episodes)
-    kit, second = kit_for(root), SecondOpinion(out)
+    kit, second, pace = kit_for(root), SecondOpinion(out), OwnPace()
     with collecting_paused(), Remembered(library, root, out) as memory:
         there = [library.episodes[name] for name in chosen if name in library.episodes]
         summaries: dict[str, Summary] = {}
         for number, one in enumerate(there, 1):
             if step is not None:
                 step(f"working out {one.episode}", number, len(there))
-            summary = memory.summary(one, partial(summary_of, library, one, kit, second))
+            summary = memory.summary(one, partial(summary_of, library, one, kit, second, pace))
             if summary is not None:
                 summaries[one.episode] = summary
         every = in_order([*findings, *run(library, summaries, chosen, memory.findings, second.of, step)])
-    return Checked(library, tuple(every), second)
+    return Checked(library, tuple(every), second, pace)
 
 
 def known(library: Library, episodes: Iterable[str]) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ from typing import Any
 from producer.jobs.evidence import evidence_of
 from producer.jobs.heard import heard
 from producer.jobs.opinions import SecondOpinion
+from producer.jobs.own_pace import OwnPace, at_pace
 from producer.model.channel import Channel
 from producer.model.dossier import ConditionLine, Dossier, Stamp
 from producer.model.episode import Episode
@@ -17,13 +18,15 @@ from producer.model.gearing import Gearing
 from producer.model.guide import Guide
 from producer.model.library import Case
 from producer.model.opinion import Opinions
+from producer.model.script import Pace
 from producer.model.track import Track
 
 
-def dossier(case: Case, second: SecondOpinion | None = None) -> Dossier | None:
+def dossier(case: Case, second: SecondOpinion | None = None, pace: OwnPace | None = None) -> Dossier | None:
     """The dossier of an episode, or None where its channel, garage, track or every setup is missing.
 
-    `second` asks the chassis model, or remembers what it said.
+    `second` asks the chassis model, or remembers what it said; `pace` measures how fast the author speaks, or
+    remembers it.
     """
     from producer.jobs.prose import filled
 
@@ -31,10 +34,14 @@ def dossier(case: Case, second: SecondOpinion | None = None) -> Dossier | None:
         return None
     episode = filled(case)
     told = case.library.case(episode)
-    return _complete(told, case.channel, case.garage, case.track, (second or SecondOpinion()).of(told))
+    rate = (pace or OwnPace()).of(case.library)
+    channel = at_pace(case.channel, rate)
+    return _complete(told, channel, case.garage, case.track, (second or SecondOpinion()).of(told), rate)
 
 
-def _complete(case: Case, channel: Channel, garage: Garage, track: Track, opinions: Mapping[str, Opinions]) -> Dossier:
+def _complete(
+    case: Case, channel: Channel, garage: Garage, track: Track, opinions: Mapping[str, Opinions], rate: Pace
+) -> Dossier:
     from producer.script.narration import narrate
     from producer.script.pace import timeline
 
@@ -46,7 +53,7 @@ def _complete(case: Case, channel: Channel, garage: Garage, track: Track, opinio
     narration = narrate(channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named, laps)
     whole = Dossier(
         channel, track, garage, case.episode, case.sheets, guides, gears, conditions, named,
-        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions, laps,
+        stamps(case, garage, track, conditions), narration, timeline(narration, channel), opinions, laps, pace=rate,
     )  # fmt: skip
     return replace(whole, take=heard(case, whole))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from producer.basics.finding import Finding
@@ -15,7 +15,8 @@ from producer.model.dossier import Dossier
 class Report:
     """A build: episodes built (with their files), skipped as unchanged, held back whole or in part (and why).
 
-    `files` holds the text and places of what was read, for excerpts.
+    `files` holds the text and places of what was read, for excerpts; `timed` says of each episode built what its
+    captions, chapters and cue sheets are timed from, "" for an estimate.
     """
 
     built: Mapping[str, tuple[Path, ...]]
@@ -23,6 +24,7 @@ class Report:
     held_back: Mapping[str, str]
     findings: tuple[Finding, ...]
     files: Mapping[str, Places]
+    timed: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

@@ -71,7 +71,7 @@ def complaints(found: Taken) -> tuple[tuple[Finding, ...], dict[str, Places]]:
 def as_text(found: Taken) -> str:
     """Blocks with a heading each; what is empty is left out."""
     told = found.take
-    blocks = [[*_about(told)]]
+    blocks = [[*_about(found)]]
     if told.stranger:
         blocks += [[*_wrapped(one.message, "")] for one in told.findings]
         return "\n\n".join("\n".join(block) for block in blocks)
@@ -87,9 +87,13 @@ def as_text(found: Taken) -> str:
     return "\n\n".join("\n".join(block) for block in blocks if block)
 
 
-def _about(told: Take) -> Iterator[str]:
+def _about(found: Taken) -> Iterator[str]:
+    told = found.take
     rate = f", {told.words_per_minute} words a minute" if told.words_per_minute else ""
     yield from _wrapped(f"{told.file}: {_OF[told.of]}, {stamp(told.length_ms)}, {told.words.take} words{rate}", "")
+    pace = found.dossier.pace
+    if rate and pace is not None and pace.words_per_minute != told.words_per_minute:
+        yield from _wrapped(f"estimates are made with {pace.words_per_minute} words a minute, {pace.told}", "")
     for file in told.pick_ups:
         yield f"{file}: a pick-up"
 

@@ -15,6 +15,7 @@ from pathlib import Path
 from producer import __version__
 from producer.basics.located import Places
 from producer.basics.shipped import shipped
+from producer.jobs.own_pace import measured_from
 from producer.model.episode import Episode
 from producer.model.library import Library, laps_file
 from producer.render.document import Document
@@ -36,7 +37,8 @@ class Ingredients:
     def __init__(self, library: Library, root: Path) -> None:
         self._library = library
         self._root = root
-        self._shared = hashlib.sha256("\n".join((__version__, *program(), *_templates(root))).encode()).digest()
+        shared = (__version__, *program(), *_templates(root), *_takes(library))
+        self._shared = hashlib.sha256("\n".join(shared).encode()).digest()
 
     def digest(self, episode: Episode, *, nameless: bool = False) -> str:
         """SHA-256 over all that an episode's files and findings depend on: its YAML, what it shares, stints, captions,
@@ -83,6 +85,12 @@ def _templates(root: Path) -> Iterator[str]:
     """The library's own templates, whole."""
     for path in sorted(one for one in (root / "templates").glob("*") if one.is_file()):
         yield f"{path.name} {hashlib.sha256(_content(path)).hexdigest()}"
+
+
+def _takes(library: Library) -> Iterator[str]:
+    """The takes that tell how fast the author speaks: every estimate depends on them."""
+    for one in measured_from(library):
+        yield f"{one.file} {one.of} {hashlib.sha256(one.data).hexdigest()}"
 
 
 def _content(path: Path) -> bytes:

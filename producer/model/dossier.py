@@ -15,7 +15,7 @@ from producer.model.garage import Garage
 from producer.model.gearing import Gearing
 from producer.model.guide import Guide
 from producer.model.opinion import Opinions
-from producer.model.script import Narration, Timeline
+from producer.model.script import Narration, Pace, Timeline
 from producer.model.sheet import Sheet
 from producer.model.stints import Evidence
 from producer.model.take import Take
@@ -51,7 +51,7 @@ class Dossier:
     `guides`, `gearing`, `opinions` by setup id (gearing only where the garage allows it); `stamps` by setup id;
     `conditions` in the garage's order; `credits` the handles of those who consented, in the order of `thanks`;
     `links` of the channel are in `channel`; `evidence` None where there are no test laps,
-    `take` None where there are no captions of one.
+    `take` None where there are no captions of one; `pace` is the rate that `timeline` is estimated with.
     """
 
     channel: Channel
@@ -69,6 +69,7 @@ class Dossier:
     opinions: Mapping[str, Opinions] = field(default_factory=dict)
     evidence: Evidence | None = None
     take: Take | None = None
+    pace: Pace | None = None
 
     @property
     def told(self) -> Dossier:

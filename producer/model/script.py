@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Literal
 
 PassageKind = Literal["talk", "conditions", "value", "reason", "advice", "laps", "caution"]
@@ -60,6 +61,26 @@ class Span:
     passage: int
     start_ms: int
     end_ms: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pace:
+    """The rate of reading an estimate is made with, and where it comes from: `channel.yaml`, the author's last takes
+    (`takes` says how many), or nowhere: the usual one.
+    """
+
+    words_per_minute: Decimal
+    source: Literal["channel", "takes", "usual"]
+    takes: int = 0
+
+    @property
+    def told(self) -> str:
+        """Where it comes from, to be said after the rate: `measured in your last take`."""
+        if self.source == "channel":
+            return "from channel.yaml"
+        if self.source == "usual":
+            return "the usual rate"
+        return "measured in your last take" if self.takes == 1 else f"measured in your last {self.takes} takes"
 
 
 @dataclass(frozen=True, slots=True)

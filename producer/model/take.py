@@ -90,7 +90,7 @@ class TakeFinding:
 
 @dataclass(frozen=True, slots=True)
 class SaidFigure:
-    """A figure that is heard of a setting or split: `start_ms` of its first word, all that it may mean, without signs."""
+    """A figure that is heard of a setting or split: `start_ms` of its first word; all it may mean, without signs."""
 
     start_ms: int
     parameter: str

@@ -80,6 +80,7 @@ class OutlineView:
     fast: str
     slow: str
     pace: str
+    paced: str
     fast_pace: str
     slow_pace: str
     words: int
@@ -109,6 +110,7 @@ def view(dossier: Dossier) -> OutlineView:
         fast=minutes(timeline.fast_ms),
         slow=minutes(timeline.slow_ms),
         pace=str(rate),
+        paced=f", {dossier.pace.told}" if dossier.pace else "",
         fast_pace=str(max(rate, FAST_WORDS_PER_MINUTE)),
         slow_pace=str(min(rate, SLOW_WORDS_PER_MINUTE)),
         words=sum(words_of(one) for one in dossier.narration.sections),

@@ -75,6 +75,7 @@ class ScriptView:
     fast: str
     slow: str
     pace: str
+    paced: str
     fast_pace: str
     slow_pace: str
     sections: tuple[ScriptSection, ...]
@@ -102,6 +103,7 @@ def view(dossier: Dossier) -> ScriptView:
         fast=minutes(timeline.fast_ms),
         slow=minutes(timeline.slow_ms),
         pace=str(rate),
+        paced=f", {dossier.pace.told}" if dossier.pace else "",
         fast_pace=str(max(rate, FAST_WORDS_PER_MINUTE)),
         slow_pace=str(min(rate, SLOW_WORDS_PER_MINUTE)),
         sections=tuple(_section(dossier, index, section) for index, section in sections),
