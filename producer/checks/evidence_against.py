@@ -124,6 +124,30 @@ Found:
     12,31.52
     13,31.53
 
+Found:
+
+    # marrow-creek-grand-sedan/episode.yaml
+    talking_points:
+      closing: The short run starts behind and is ahead in total by about lap twenty.
+                                                  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+    stints:
+      - { setup: short, file: stints/short-1.csv }
+      - { setup: long, file: stints/long-1.csv }
+    # marrow-creek-grand-sedan/stints/long-1.csv (whole)
+    1,31.309
+    2,31.356
+    3,31.419
+    4,31.466
+    5,31.529
+    6,31.576
+    7,31.639
+    8,31.686
+    9,31.749
+    10,31.796
+    11,31.859
+    12,31.906
+    13,31.969
+
 Silent:
 
     # marrow-creek-grand-sedan/episode.yaml
@@ -261,13 +285,15 @@ def _laps(case: Case, found: Evidence, one: Comparison) -> Iterator[Finding]:
 
 
 def _against_lap(claim: LapClaim, one: Comparison) -> str:
-    """What the laps say instead, "" where they do not contradict, or where the first setup is the one spoken of."""
-    if claim.leads and one.first_name.lower() in claim.sentence.lower():
+    """What the laps say instead, "" where they do not contradict, or where the setup that is passed is spoken of."""
+    other = one.first_name if one.falloff_difference < 0 else one.second_name
+    if claim.leads and other.lower() in claim.sentence.lower():
         return ""
+    ahead = one.ahead_from_lap if one.first_ahead_from is None else one.first_ahead_from
     told = [
         f"{what} at lap {lap:.0f} (95 %: lap {interval[0]:.0f} to {interval[1]:.0f})"
         for of, what, lap, interval in (
-            ("total", "the totals are level", one.ahead_from_lap, one.ahead_interval),
+            ("total", "the totals are level", ahead, one.ahead_interval or one.first_ahead_interval),
             ("pace", "pace is equal", one.crossover_lap, one.interval),
         )
         if claim.of in (of, "either")

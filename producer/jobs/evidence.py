@@ -7,7 +7,8 @@ from dataclasses import replace
 from producer.handling.changes import change
 from producer.model.guide import Change
 from producer.model.library import Case
-from producer.model.stints import Evidence, Stint, TyreFinding
+from producer.model.stints import Evidence, Stint
+from producer.model.tyre_readings import TyreFinding
 from producer.stints.gather import evidence
 
 

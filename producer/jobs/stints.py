@@ -17,7 +17,8 @@ from producer.jobs.evidence import evidence_of
 from producer.library.load import load
 from producer.model.episode import Episode
 from producer.model.library import Case, Library, laps_file
-from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Temperatures, Total, TyreFinding, Wear
+from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Total
+from producer.model.tyre_readings import Temperatures, TyreFinding, Wear
 from producer.model.words import CORNERS
 from producer.stints.stints_json import stints_json
 from producer.stints.wording import laps, rounded

@@ -23,5 +23,15 @@ def loss(pace: Pace) -> tuple[str, str] | None:
     interval = pace.falloff_interval
     if interval is None or interval.holds(0):
         return None
-    give = max(interval.high - pace.falloff, pace.falloff - interval.low, _FINEST)
-    return figure(Decimal(repr(abs(pace.falloff))), _FALLOFF), figure(Decimal(repr(give)), _FALLOFF)
+    return beyond_doubt(pace.falloff, max(interval.high - pace.falloff, pace.falloff - interval.low))
+
+
+def beyond_doubt(value: float, half: float) -> tuple[str, str]:
+    """A falloff that is not in doubt, without its sign, and give or take how much, in seconds: `0.036`, `0.002`.
+
+    One decimal more where rounding would make it look like one in doubt: `0.0034`, `0.0031`.
+    """
+    amount, give = (figure(Decimal(repr(one)), _FALLOFF) for one in (abs(value), max(half, _FINEST)))
+    if amount != give or half < _FINEST:
+        return amount, give
+    return figure(Decimal(repr(abs(value))), _FALLOFF + 1), figure(Decimal(repr(half)), _FALLOFF + 1)

@@ -7,15 +7,13 @@ British spelling with real minus signs and figures tied to their units; `basics.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Literal, NamedTuple
 
-from producer.basics.figures import give_or_take
+from producer.basics.figures import figure, give_or_take
 from producer.basics.units import Quantity
-from producer.model.guide import Change
-from producer.model.words import Corner, Direction
+from producer.model.tyre_readings import Tyres
 
 Method = Literal["least squares", "Theil-Sen"]
 
@@ -154,72 +152,6 @@ class Pace:
 
 
 @dataclass(frozen=True, slots=True)
-class TyreFinding:
-    """What temperatures or wear say. `role` and `way` name what to move where something can be moved.
-
-    `corner` None: about sides or ends of the car. `change` is one click on the garage's grid; None where nothing of
-    that role is left to move.
-    """
-
-    about: Literal["pressure", "camber", "sides", "ends", "wear"]
-    corner: Corner | None
-    text: str
-    role: str = ""
-    way: Direction | None = None
-    change: Change | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Temperatures:
-    """One tyre, in `unit`. `spread` is hottest - coolest of the three, `finding` says it in a sentence ("": even)."""
-
-    corner: Corner
-    outside: Decimal
-    middle: Decimal
-    inside: Decimal
-    unit: str
-    finding: str = ""
-
-    @property
-    def mean(self) -> Decimal:
-        """The mean of the three."""
-        return (self.outside + self.middle + self.inside) / 3
-
-    @property
-    def spread(self) -> Decimal:
-        """Hottest - coolest."""
-        three = (self.outside, self.middle, self.inside)
-        return max(three) - min(three)
-
-
-@dataclass(frozen=True, slots=True)
-class Wear:
-    """Percent used per corner after `laps` laps.
-
-    `front_to_rear` = mean(LF, RF) - mean(LR, RR), `right_to_left` = mean(RF, RR) - mean(LF, LR), in points, None
-    where a corner was not read. `first` gives up first and `lasts` is the lap at which it is all used if it goes on
-    as it did (an assumption, said in `text`); None where nothing is used.
-    """
-
-    used: Mapping[Corner, Decimal]
-    laps: int
-    front_to_rear: Decimal | None
-    right_to_left: Decimal | None
-    first: Corner | None
-    lasts: int | None
-    text: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Tyres:
-    """What was read off the tyres after a stint; empty where nothing was noted."""
-
-    temperatures: tuple[Temperatures, ...] = ()
-    wear: Wear | None = None
-    findings: tuple[TyreFinding, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
 class Stint:
     """One stint of one setup. `number` counts the stints of that setup from 1; `index` is its place in the episode.
 
@@ -295,8 +227,15 @@ class Total:
 
     @property
     def figures(self) -> tuple[str, str]:
-        """How far apart, and give or take how much, as both are written wherever they are shown: `3.1`, `0.7`."""
-        return give_or_take(self.seconds, self.interval.half if self.interval else None)
+        """How far apart, and give or take how much, as both are written wherever they are shown: `3.1`, `0.7`.
+
+        One decimal more where rounding would make a difference beyond doubt look like one in doubt: `0.53`, `0.49`.
+        """
+        half = self.interval.half if self.interval else None
+        written = give_or_take(self.seconds, half)
+        if half is None or not self.sure or written[0] != written[1]:
+            return written
+        return figure(Decimal(repr(abs(self.seconds))), 2), figure(Decimal(repr(half)), 2)
 
     @property
     def way(self) -> Literal["faster", "slower"]:
@@ -312,7 +251,9 @@ class Comparison:
     where the lines are parallel, the interval is unbounded, or it lies outside the laps driven. `ahead_from_lap`: the
     second setup's total is ahead from there to the last of `laps`; None where it is not, or where the laps do not
     tell. `ahead_interval`: from lap to lap, where equal pace has an interval. `crossover_beyond` and `ahead_beyond`:
-    where it would come past the laps driven, for who says that it is a guess. `enough`: laps for a claim.
+    where it would come past the laps driven, for who says that it is a guess. `first_ahead_from` and
+    `first_ahead_interval`: the same of the first setup, where the second leads at first and is behind at the end by
+    more than chance. `enough`: laps for a claim.
 
     `comparable` False: different conditions or driving, `why_not` says which; then `may` is empty. `title` says the
     finding in a few words, `paragraph` is ready for script and notes, `may` and `may_not` are its sentences and
@@ -344,6 +285,8 @@ class Comparison:
     ahead_beyond: int | None = None
     ahead_interval: tuple[int, int] | None = None
     enough: bool = True
+    first_ahead_from: int | None = None
+    first_ahead_interval: tuple[int, int] | None = None
 
     @property
     def ahead_for_sure(self) -> bool:
@@ -355,6 +298,16 @@ class Comparison:
     def paces_cross(self) -> bool:
         """Whether the laps bear out that the quicker of the two changes: all of the interval lies within them."""
         return self.interval is not None and self.interval.low >= 1 and self.interval.high <= self.laps
+
+    @property
+    def passing(self) -> tuple[Literal["first", "second"], int, tuple[int, int] | None] | None:
+        """Which setup passes the other in total time, from which lap on it is ahead, and between which laps that may
+        be; None where neither does beyond doubt, or one leads from the first lap on."""
+        if self.ahead_for_sure and self.ahead_from_lap is not None and self.ahead_from_lap > 1:
+            return "second", self.ahead_from_lap, self.ahead_interval
+        if self.first_ahead_from is not None:
+            return "first", self.first_ahead_from, self.first_ahead_interval
+        return None
 
     @property
     def telling(self) -> tuple[Total, ...]:

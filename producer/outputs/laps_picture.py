@@ -86,13 +86,17 @@ def _series(line: SetupLine, look: Literal["first", "second"]) -> LapSeries:
 
 
 def _marks(comparison: Comparison) -> Iterator[LapMark]:
-    """Equal pace, and from where the second setup's total is ahead, if by more than chance."""
+    """Equal pace, and from where one setup's total is ahead, if by more than chance."""
     if comparison.crossover_lap is not None and comparison.paces_cross:
         low, high = comparison.interval or (None, None)
         yield LapMark(f"equal pace at lap {round(comparison.crossover_lap)}", comparison.crossover_lap, low, high)
-    if comparison.ahead_from_lap is not None and comparison.ahead_for_sure:
-        ahead, interval = comparison.ahead_from_lap, comparison.ahead_interval or (None, None)
-        yield LapMark(f"ahead in total from lap {ahead}", ahead, *interval)
+    lap, interval = comparison.ahead_from_lap, comparison.ahead_interval
+    if comparison.passing is not None:
+        _, lap, interval = comparison.passing
+    elif not comparison.ahead_for_sure:
+        return
+    if lap is not None:
+        yield LapMark(f"ahead in total from lap {lap}", lap, *(interval or (None, None)))
 
 
 def _notes(evidence: Evidence) -> Iterator[str]:

@@ -9,7 +9,8 @@ from typing import Literal
 from producer.basics.figures import NO_BREAK, figure, with_unit
 from producer.basics.spelling import spell
 from producer.model.dossier import Dossier
-from producer.model.stints import Comparison, Evidence, Stint, Temperatures, Wear
+from producer.model.stints import Comparison, Evidence, Stint
+from producer.model.tyre_readings import Temperatures, Wear
 from producer.outputs.laps_picture import finding, laps_picture, laps_sheet, left_out
 from producer.outputs.outline import episode_line, stamp_line
 from producer.outputs.picture import Picture

@@ -77,9 +77,8 @@ class _Laps:
         crossed = found.crossover_lap if found.paces_cross else None
         if crossed is not None:
             yield self._quicker(found, round(crossed), subject)
-        if found.ahead_for_sure and (found.ahead_from_lap or 0) > 1:
-            text = self._speaker.say("ahead-from", name=subject.next(), lap=str(found.ahead_from_lap))
-            yield text, (f"{self._title(found.second)} ahead from about lap {found.ahead_from_lap}",)
+        if found.passing is not None:
+            yield self._passing(found, subject)
         if end.sure:
             yield self._total(found, end, subject)
         elif before or crossed is not None:
@@ -94,6 +93,13 @@ class _Laps:
         )  # fmt: skip
         title = f"{self._title(found.second)}, over {_laps(total.laps, digits=True)}"
         return said, (title, f"{with_unit(amount, _SECONDS)} {total.way}, give or take {give}")
+
+    def _passing(self, found: Comparison, subject: _Subject) -> tuple[str, tuple[str, ...]]:
+        who, lap, _ = found.passing or ("second", found.ahead_from_lap or 1, None)
+        setup = found.second if who == "second" else found.first
+        name = subject.next() if who == "second" else subject.other(self._name(setup))
+        text = self._speaker.say("ahead-from", name=name, lap=str(lap))
+        return text, (f"{self._title(setup)} ahead from about lap {lap}",)
 
     def _quicker(self, found: Comparison, lap: int, subject: _Subject) -> tuple[str, tuple[str, ...]]:
         second = found.falloff_difference < 0

@@ -81,7 +81,13 @@ def compare(first: Side, second: Side, why_not: tuple[str, ...] = (), notes: tup
         crossover_beyond=met.lap if met and met.interval and laps < met.lap <= _GUESSED * laps else None,
         ahead_beyond=_ahead_beyond(first.fit, second.fit, met, laps),
     )
-    whole = replace(bare, ahead_interval=_ahead_interval(bare))
+    passed = _first_ahead(bare, first.fit, second.fit)
+    whole = replace(
+        bare,
+        ahead_interval=_level_between(bare) if (bare.ahead_from_lap or 1) > 1 else None,
+        first_ahead_from=passed,
+        first_ahead_interval=_level_between(bare) if passed is not None else None,
+    )
     counts = (first.setup.laps, second.setup.laps, len(first.stints), len(second.stints))
     return tell(whole, *counts, tuple(_bends(first, second)))
 
@@ -112,9 +118,16 @@ def _ahead(first: Fit, second: Fit, within: Crossing | None, laps: int) -> int |
     return ahead if _total(first, second, laps).interval().high < 0 else None
 
 
-def _ahead_interval(found: Comparison) -> tuple[int, int] | None:
+def _first_ahead(found: Comparison, first: Fit, second: Fit) -> int | None:
+    """The lap from which the first is ahead, where the second leads before it and is behind beyond doubt at the end."""
+    end = found.totals[-1]
+    lap = ahead_up_to(second, first, found.laps) if end.sure and end.seconds > 0 else None
+    return lap if lap is not None and lap > 1 else None
+
+
+def _level_between(found: Comparison) -> tuple[int, int] | None:
     """Totals are level where the lines meet in the middle of the laps run."""
-    if found.interval is None or found.ahead_from_lap is None or found.ahead_from_lap == 1:
+    if found.interval is None:
         return None
     low, high = (2 * one - 1 for one in found.interval)
     return max(1, floor(low + 1e-9) + 1), max(1, ceil(high - 1e-9))

@@ -7,7 +7,8 @@ from typing import Any
 
 from producer.basics.spelling import spell
 from producer.model.guide import Change
-from producer.model.stints import Comparison, Evidence, Interval, Line, Stint, TyreFinding, Wear
+from producer.model.stints import Comparison, Evidence, Interval, Line, Stint
+from producer.model.tyre_readings import TyreFinding, Wear
 
 _DIGITS = 6  # of seconds: a millionth is finer than any clock
 
@@ -136,6 +137,8 @@ def _comparison(found: Comparison) -> dict[str, Any]:
         "total_after": {str(one.laps): number(one.seconds) for one in found.totals},
         "total_interval": {str(one.laps): interval(one.interval) for one in found.totals},
         "ahead_interval": list(found.ahead_interval) if found.ahead_interval else None,
+        "first_ahead_from_lap": found.first_ahead_from,
+        "first_ahead_interval": list(found.first_ahead_interval) if found.first_ahead_interval else None,
         "method": found.method,
         "laps": found.laps,
         "falloff_difference": number(found.falloff_difference),

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from producer.basics.figures import with_unit
+from producer.model.lap_figures import beyond_doubt
 from producer.model.stints import Comparison, Interval, Total
 from producer.stints.pace import ENOUGH
-from producer.stints.wording import count, sentence, the, thousandths
+from producer.stints.wording import count, sentence, the
 
 _TENS = {10: "ten laps", 20: "twenty laps", 40: "forty laps"}
 
@@ -130,8 +131,11 @@ class _Words:
         if found.crossover_lap is not None and found.paces_cross:
             quicker = self._second if found.falloff_difference < 0 else self._first
             told.append(f"{sentence(quicker)} is the quicker of the two from about lap {round(found.crossover_lap)}.")
-        if self._found.ahead_for_sure and (found.ahead_from_lap or 0) > 1:
-            told.append(f"In total time {self._second} is ahead from about lap {found.ahead_from_lap}.")
+        if found.passing is not None:
+            who, lap, _ = found.passing
+            told.append(
+                f"In total time {self._second if who == 'second' else self._first} is ahead from about lap {lap}."
+            )
         return told
 
     def _falloff(self) -> str:
@@ -140,8 +144,8 @@ class _Words:
         if interval is None or not _sure(interval):
             return "Which of the two falls off more: the laps do not tell."
         less = "less" if found.falloff_difference < 0 else "more"
-        amount = thousandths(abs(found.falloff_difference))
-        return f"{sentence(self._second)} falls off by {amount} a lap {less}, give or take {_bare(interval.half)}."
+        amount, give = beyond_doubt(found.falloff_difference, interval.half)
+        return f"{sentence(self._second)} falls off by {with_unit(amount, 's')} a lap {less}, give or take {give}."
 
     def crossover(self) -> str:
         """The lap of equal pace, or that there is none."""
@@ -159,15 +163,15 @@ class _Words:
         return _stretch(low, high, self._found.laps)
 
     def ahead(self) -> str:
-        """The lap from which the second is ahead in total, or that it is not."""
+        """The lap from which one is ahead in total, or that the second is not."""
         found = self._found
         if found.ahead_from_lap is not None and not self._found.ahead_for_sure:
             level = f"after {count(found.laps, 'lap')} the two cannot be told apart"
             return f"Total time: by the lines {self._second} is ahead from lap {found.ahead_from_lap}, but {level}."
         if found.ahead_from_lap is not None:
-            around = found.ahead_interval
-            doubt = f" (95 %: {_stretch(*around, found.laps)})" if around else ""
-            return f"Total time: {self._second} is ahead from lap {found.ahead_from_lap}{doubt}."
+            return self._ahead_from(self._second, found.ahead_from_lap, found.ahead_interval)
+        if found.first_ahead_from is not None:
+            return self._ahead_from(self._first, found.first_ahead_from, found.first_ahead_interval)
         end = found.totals[-1]
         if not end.sure:
             return f"Total time: after {count(found.laps, 'lap')} the two cannot be told apart."
@@ -175,6 +179,10 @@ class _Words:
         if found.ahead_beyond is not None:
             return f"{none}; if both went on as they did, from about lap {found.ahead_beyond}, not driven."
         return f"{none}."
+
+    def _ahead_from(self, name: str, lap: int, around: tuple[int, int] | None) -> str:
+        doubt = f" (95 %: {_stretch(*around, self._found.laps)})" if around else ""
+        return f"Total time: {name} is ahead from lap {lap}{doubt}."
 
     def title(self, few: bool) -> str:
         """The finding in a few words."""
@@ -186,6 +194,8 @@ class _Words:
         if self._found.ahead_for_sure:
             start = "the first lap" if found.ahead_from_lap == 1 else f"lap {found.ahead_from_lap}"
             return f"{found.second_name} is ahead from {start}"
+        if found.first_ahead_from is not None:
+            return f"{found.first_name} is ahead from lap {found.first_ahead_from}"
         end = found.totals[-1]
         if found.crossover_lap is not None and found.paces_cross and found.falloff_difference < 0:
             level = "not ahead" if end.sure else "level in total"
@@ -208,10 +218,6 @@ def _stretch(low: float, high: float, laps: int) -> str:
 
 def _for_all(laps: int) -> str:
     return f"for all {count(laps, 'lap')}"
-
-
-def _bare(value: float) -> str:
-    return thousandths(value).rstrip("s").rstrip("\u00a0")
 
 
 def _sure(interval: Interval | None) -> bool:

@@ -15,7 +15,7 @@ from decimal import Decimal
 from producer.basics.figures import figure, with_unit
 from producer.basics.units import convert_interval
 from producer.model.episode import StintEntry
-from producer.model.stints import Temperatures, TyreFinding, Tyres, Wear
+from producer.model.tyre_readings import Temperatures, TyreFinding, Tyres, Wear
 from producer.model.words import CORNER_NAMES, CORNERS, Corner, Direction
 from producer.stints.pace import ENOUGH
 from producer.stints.wording import sentence

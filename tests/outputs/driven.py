@@ -7,22 +7,8 @@ from decimal import Decimal
 from typing import Any
 
 from producer.model.dossier import Dossier
-from producer.model.stints import (
-    Comparison,
-    Evidence,
-    Interval,
-    Lap,
-    Line,
-    Pace,
-    PaceAt,
-    SetupLine,
-    Stint,
-    Temperatures,
-    Total,
-    TyreFinding,
-    Tyres,
-    Wear,
-)  # fmt: skip
+from producer.model.stints import Comparison, Evidence, Interval, Lap, Line, Pace, PaceAt, SetupLine, Stint, Total
+from producer.model.tyre_readings import Temperatures, TyreFinding, Tyres, Wear
 
 OUT = {1: ("35.200", "out lap"), 7: ("31.900", "traffic")}
 

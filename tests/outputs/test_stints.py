@@ -14,7 +14,8 @@ import pytest
 from producer.basics.units import Quantity
 from producer.model.dossier import Dossier
 from producer.model.guide import Change
-from producer.model.stints import Interval, Total, Tyres
+from producer.model.stints import Interval, Total
+from producer.model.tyre_readings import Tyres
 from producer.outputs import stints
 from producer.outputs.laps_picture import finding, laps_picture, laps_sheet
 from producer.render.kit import Kit
@@ -167,6 +168,17 @@ def test_without_a_crossing_nothing_is_marked(dossier: Dossier) -> None:
     )
     assert one_mark is not None
     assert len([one for one in one_mark.wide.dots if one.look == "ink"]) == 1
+
+
+def test_the_mark_is_the_first_setup_s_where_it_is_the_one_that_passes(dossier: Dossier) -> None:
+    turned = comparison(
+        falloff_difference=0.01, ahead_from_lap=None, ahead_interval=None, first_ahead_from=15,
+        first_ahead_interval=(11, 18), totals=(Total(20, 0.9, Interval(0.2, 1.6)),),
+    )  # fmt: skip
+    found = laps_picture(driven(dossier, evidence(stint("short", "Short run"), compared=turned)))
+    assert found is not None
+    marks = [one.text for one in found.wide.texts if "lap " in one.text]
+    assert marks == ["equal pace at lap 10", "ahead in total from lap 15"]
 
 
 def test_what_chance_may_have_done_is_not_marked(dossier: Dossier) -> None:

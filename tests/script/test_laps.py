@@ -174,6 +174,21 @@ def test_both_driven_more_than_once(tell: Tell) -> None:
     assert told[-1] == "That is my clock, and no further than lap 20."
 
 
+def test_the_first_setup_may_be_the_one_that_passes(tell: Tell) -> None:
+    turned = both(
+        falloff_difference=0.01, ahead_from_lap=None, ahead_interval=None, first_ahead_from=15,
+        totals=(replace(SLOWER, seconds=-0.4, interval=Interval(-0.7, -0.1)),
+                replace(FASTER, seconds=3.09, interval=Interval(2.4, 3.8))),
+    )  # fmt: skip
+    (claims,) = said(tell(more=LONG, evidence=turned), "laps")
+    assert claims == (
+        "Over ten laps the long run is 0.4\u00a0seconds faster, give or take 0.3. "
+        "From about lap 10 the short run is the quicker of the two. "
+        "In total time the short run is ahead from about lap 15. "
+        "Over twenty laps the long run is 3.1\u00a0seconds slower, give or take 0.7."
+    )
+
+
 def test_paces_that_meet_nobody_knows_where_are_not_told(tell: Tell) -> None:
     for interval in (Interval(-4, 12), Interval(6, 24)):
         (claims,) = said(tell(more=LONG, evidence=both(interval=interval)), "laps")

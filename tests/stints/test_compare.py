@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
+from producer.model.lap_figures import beyond_doubt
 from producer.model.library import Case
-from producer.model.stints import Comparison
+from producer.model.stints import Comparison, Interval, Total
 from producer.stints.gather import evidence
 
 Two = Callable[..., Case]
@@ -69,7 +70,7 @@ def test_its_sentences(two: Two) -> None:
         # It begins ahead, is caught in pace, and still is ahead in the end.
         ((18, 31, 0.02), (18, 30.7, 0.05), 10, 1, "Long run is ahead from the first lap"),
         # It begins ahead, is caught, and is behind in the end.
-        ((40, 31, 0.02), (40, 30.7, 0.05), 10, None, "Short run is ahead by lap 40"),
+        ((40, 31, 0.02), (40, 30.7, 0.05), 10, None, "Short run is ahead from lap 20"),
         # Its pace is better at lap 15 of 20, its total not yet.
         ((20, 30, 0.05), (20, 30.3, 0.03), 15, None, "Long run is quicker from lap 15, not ahead by lap 20"),
         # Equal pace would come past what was driven.
@@ -119,6 +120,37 @@ def test_a_setup_driven_once_is_one_evening(case_of: Callable[..., Case], made: 
     ):
         kept = "".join(stints.splitlines(keepends=True)[:count])
         assert comparison(case_of(kept, files)).may_not[-1] == said
+
+
+def test_it_makes_no_difference_which_setup_is_written_first(two: Two) -> None:
+    short, long = line(40, 30.00, 0.050, 0.08), line(40, 30.30, 0.030, 0.08)
+    found, turned = comparison(two(short, long)), comparison(two(long, short))
+    assert (turned.ahead_from_lap, turned.first_ahead_from) == (None, found.ahead_from_lap)
+    assert turned.first_ahead_interval == found.ahead_interval
+    assert turned.title == "Short run is ahead from lap 30"  # the names stay, the laps are the other's
+    assert turned.ahead_text == found.ahead_text.replace("long", "short")
+    assert "In total time the short run is ahead from about lap 30." in turned.paragraph
+    assert (found.passing, turned.passing) == (
+        ("second", 30, found.ahead_interval),
+        ("first", 30, found.ahead_interval),
+    )
+
+
+def test_nobody_passes_who_leads_from_the_start_or_only_by_chance(two: Two) -> None:
+    assert comparison(two(line(20, 31, 0.03, 0.02), line(20, 30.8, 0.02, 0.02))).passing is None
+    assert comparison(two(line(20, 31, 0.03, 0.02), line(20, 31.5, 0.04, 0.02))).passing is None
+    level = comparison(two(line(20, 31, 0.02, 0.3), line(20, 30.9, 0.03, 0.3)))
+    assert (level.passing, level.first_ahead_from) == (None, None)
+
+
+def test_what_is_beyond_doubt_does_not_look_like_a_doubt() -> None:
+    sure, level = Total(10, -0.53, Interval(-1.02, -0.04)), Total(10, -0.48, Interval(-0.98, 0.02))
+    assert (sure.sure, sure.figures) == (True, ("0.53", "0.49"))
+    assert (level.sure, level.figures) == (False, ("0.5", "0.5"))
+    assert Total(10, -3.1, Interval(-3.8, -2.4)).figures == ("3.1", "0.7")
+    assert beyond_doubt(-0.0034, 0.0031) == ("0.0034", "0.0031")
+    assert beyond_doubt(0.0364, 0.0021) == ("0.036", "0.002")
+    assert beyond_doubt(0.001, 0.0000) == ("0.001", "0.001")
 
 
 def test_past_the_laps_driven_is_said_to_be_a_guess(two: Two) -> None:

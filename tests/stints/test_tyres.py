@@ -9,7 +9,8 @@ import pytest
 
 from producer.jobs.evidence import evidence_of
 from producer.model.library import Case
-from producer.model.stints import Stint, TyreFinding
+from producer.model.stints import Stint
+from producer.model.tyre_readings import TyreFinding
 from producer.stints.gather import evidence
 
 Cases = Callable[..., Case]
