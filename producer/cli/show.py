@@ -122,21 +122,17 @@ def errors_text(findings: Sequence[Finding], files: Mapping[str, Places], *, col
 
 
 def build_text(report: Report, out: Path) -> str:
-    """What a build did, a line an episode."""
-    rows = [
-        f"  {name}: {'; '.join(filter(None, (_files(files, out / name), report.timed.get(name))))}"
-        for name, files in report.built.items()
-    ]
+    """What a build did, a line an episode, and one more where a take gives its times."""
+    rows: list[str] = []
+    for name, files in report.built.items():
+        rows.append(f"  {name}: {_count(len(files), 'file')} in {out / name}")
+        rows += [f"    {told}" for told in (report.timed.get(name),) if told]
     rows += [f"  {name}: unchanged" for name in report.unchanged]
     rows += [f"  {name}: {why}" for name, why in report.held_back.items()]
     if not rows:
         return _NO_EPISODES
     made = _count(len(report.built), "episode")
     return "\n".join([f"{made} built, {len(report.unchanged)} unchanged, {len(report.held_back)} held back", *rows])
-
-
-def _files(files: Sequence[Path], folder: Path) -> str:
-    return f"{_count(len(files), 'file')} in {folder}"
 
 
 def overlays_text(drawn: Drawn) -> str:

@@ -78,6 +78,31 @@ def test_captions(text: str, captions: tuple[tuple[str, ...], ...]) -> None:
     assert split_text(text, WEB) == captions
 
 
+@pytest.mark.parametrize(
+    ("text", "captions"),
+    [
+        # no first word of a sentence is left behind
+        (
+            "Now to the garage, and the short run. I start on the wheels page. Pressure, in psi: left front 20.5.",
+            (
+                ("Now to the garage, and the short run.", "I start on the wheels page."),
+                ("Pressure, in psi: left front 20.5.",),
+            ),
+        ),
+        # nor the last word of one taken along
+        (
+            "It rolls through the middle of the far end without any help. Good. Then it takes the throttle.",
+            (
+                ("It rolls through the middle", "of the far end without any help."),
+                ("Good. Then it takes the throttle.",),
+            ),
+        ),
+    ],
+)
+def test_captions_end_with_sentences(text: str, captions: tuple[tuple[str, ...], ...]) -> None:
+    assert split_text(text, WEB) == captions
+
+
 def test_a_text_of_figures_is_divided_by_the_time_it_takes() -> None:
     captions = split_text("61.5 % " * 12, WEB)
     assert len(captions) > 1

@@ -58,6 +58,20 @@ def test_a_figure_keeps_its_unit() -> None:
     assert "225 lb/in" in shown
 
 
+def test_a_figure_joined_to_its_unit_moves_no_caption() -> None:
+    """Captions begin with their own first words, however many figures came before."""
+    text = "the spring is at 725\u00a0lb/in and the bar at 9.5\u00a0in and the air at 44\u00a0psi now"
+    row = text.split(" ")
+    words = tuple(SaidWord(word, number * 400) for number, word in enumerate(row * 6))
+    said = [SaidLine(0, 400 * len(words), " ".join(row * 6), words, HERE)]
+    begins = {word.start_ms: word.text for word in words}
+    cues = speech_captions(said, PROFILE)
+    assert len(cues) > 5
+    assert [begins[cue.start_ms] for cue in cues] == [
+        next(word for word in row if cue.lines[0].startswith(word)) for cue in cues
+    ]
+
+
 @pytest.mark.parametrize("said", [[], [SaidLine(0, 0, "", (), HERE)]])
 def test_nothing_said(said: list[SaidLine]) -> None:
     assert speech_captions(said, PROFILE) == ()

@@ -23,6 +23,21 @@ def test_a_whole_file() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("note", "written"),
+    [
+        ("Times are estimated.", "NOTE Times are estimated.\n\n"),
+        ("a\n\nb --> c", "NOTE a b to c\n\n"),
+        ("", ""),
+        (" \n", ""),
+    ],
+)
+def test_a_comment_that_nobody_is_shown(note: str, written: str) -> None:
+    cue = "00:00:00.000 --> 00:00:01.000\nx\n"
+    assert to_vtt([Cue(0, 1000, ("x",))], note=note) == f"WEBVTT\n\n{written}{cue}"
+    assert chapters_vtt([Chapter(0, "x")], 1000, note=note) == f"WEBVTT\n\n{written}{cue}"
+
+
 PAYLOADS = [
     ("plain", "plain"),
     ("a < b & c > d", "a &lt; b &amp; c &gt; d"),

@@ -110,3 +110,11 @@ def test_a_clean_check_says_so(episodes: int, said: str) -> None:
 def test_a_build_without_episodes_says_what_an_episode_is(tmp_path: Path) -> None:
     assert "episode.yaml" in build_text(Report({}, (), {}, (), {}), tmp_path)
     assert build_text(Report({}, ("a",), {}, (), {}), tmp_path).splitlines()[1] == "  a: unchanged"
+
+
+def test_a_build_tells_what_a_take_gives_it(tmp_path: Path) -> None:
+    files = (tmp_path / "a" / "notes.txt",)
+    told = build_text(Report({"a": files, "b": files}, (), {}, (), {}, {"a": "times of the cut", "b": ""}), tmp_path)
+    assert told.splitlines()[1:] == [
+        f"  a: 1 file in {tmp_path / 'a'}", "    times of the cut", f"  b: 1 file in {tmp_path / 'b'}"
+    ]  # fmt: skip

@@ -35,13 +35,15 @@ def once(tmp_path_factory: pytest.TempPathFactory, demo: Path) -> Path:
 def test_every_episode_has_everything(once: Path, demo: Path) -> None:
     from producer.library.load import load
 
-    episodes = load(demo)[0].episodes
+    library, _ = load(demo)
+    episodes = library.episodes
     assert len(episodes) >= 4
     for name, episode in episodes.items():
         cards = {f"card-{one.setup}{rest}" for one in episode.setups for rest in CARD}
         guides = {f"guide-{one.setup}.json" for one in episode.setups}
         laps = LAPS if episode.stints else set()
-        assert names(once / name) == SHARED | cards | guides | laps, name
+        spoken = {"speech.srt", "speech.vtt"} if library.takes.get(name) else set()
+        assert names(once / name) == SHARED | cards | guides | laps | spoken, name
 
 
 def test_two_builds_are_the_same_to_the_byte(once: Path, demo: Path, tmp_path: Path) -> None:
