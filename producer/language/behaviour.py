@@ -74,6 +74,10 @@ _CALMS = inflected("plant settle calm pin tame steady stabilize stabilise secure
 _PINS = inflected("plant pin glue stick tie")
 _HELPS = inflected("help get let make allow")
 _TURNS = listed("turn rotate cut point pivot arc steer bend")
+# Only these words can start what is read here.
+TRIGGERS = frozenset().union(
+    _KEEPS, _CALMS, _PINS, _HELPS, _STAYS, _GOES, _STICKS, _PASSES, _DARTS, _SLIDES, {"turn"}
+)  # fmt: skip
 _PLACES = listed(
     "under underneath planted down behind stuck put straight stable settled hooked calm glued still pinned tied "
     "in-line secure steady quiet tucked"
@@ -120,6 +124,9 @@ def _slipping(text: list[str], at: int) -> Doing | None:
     word = text[at]
     if word in _GOES and _up_the_track(text, at + 1):
         return 1, (1, "state")
+    pushed = _end_at(text, at + 1)[0] if word in _SLIDES else ""
+    if pushed:
+        return 1, (1 if pushed == "front" else -1, "state")  # "sliding the rear tires"
     sticks = word in _STICKS and not (at and text[at - 1] in _NOUNED)
     passes = word in _PASSES and text[at + 1 : at + 2] in (["me"], ["you"], ["the"])
     if not (sticks or passes or word in _DARTS or word in _SLIDES):

@@ -17,6 +17,10 @@ _CALMING = (
 )
 _REAR_END = "rear|back|tail|rear end|back end|butt|rear tires|rear tyres"
 _NOSE = "nose|front|front end|front tires|front tyres"
+_WITH_TIRES = (
+    "light|lights|lighting|lit|spin|spins|spinning|burn|burns|burning|smoke|smokes|smoking|blow|blows|blowing|"
+    "break|breaks|breaking"
+)
 FEEL: dict[str, object] = {
     **ways(
         _HOLDING,
@@ -114,6 +118,9 @@ FEEL: dict[str, object] = {
         "put the power down|puts the power down|get the power down|gets the power down|easier to drive off",
         (1, "change"),
     ),
+    **ways(_WITH_TIRES, "|up|off", "the|the rear|my|my rear|those", "tires|tyres|rears", data=(-1, "state")),
+    **ways(_WITH_TIRES, "the|the rear|my|my rear|those", "tires|tyres|rears", "up|loose|free", data=(-1, "state")),
+    **ways("blow|blows|blowing", "the|the rear", "tires|tyres", "off|off it", data=(-1, "state")),
     **each("too loose|way too loose|too free", (-1, "state")),
     **each("too tight|way too tight", (1, "state")),
     **each(
@@ -141,7 +148,7 @@ FEEL: dict[str, object] = {
         (-1, "change", "entry"),
     ),
     **each(
-        "tight|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|understeer|understeers|"
+        "tight|snug|push|pushes|pushing|pushed|pushy|plow|plows|plowing|plowed|plough|ploughs|understeer|understeers|"
         "understeering|wash out|washes out|washing out|washes wide|wash wide|washing wide|wash up|"
         "washes up|washing up|drift up|drifts up|drifting up|run wide|runs wide|running wide|slide up the track|"
         "slides up the track|sliding up the track|go straight|goes straight|going straight|tightness|tight condition|"
@@ -235,6 +242,7 @@ PHASE: dict[str, object] = {
     **ways("let|letting|come|comes|coming|get|gets|getting|roll|rolling|breathe|breathing|lift|lifting|step",
            "off|out of|off of", "the", _PEDAL, data="entry"),
     **ways("i|you|we|he", "lift|brake", data="entry"),
+    **ways("turn|turns|turning|bend|throw|set", "it|the car", "in|into", data="entry"),
     **ways("hit|hits|hitting|touch|touching|squeeze|squeezing|stab|tap|press|mash", "the|my", "brakes|brake|"
     "brake pedal",
            data="entry"),
@@ -265,7 +273,7 @@ _REMEDY_PHRASES = (
     ("get|gets|got|getting", "rid of"),
     ("take|takes|took|taking", "away|care of|out the|out that|away the"),
     ("do|does|did|doing", "away with"),
-    ("deal|deals|dealt|dealing|help|helps|helped|helping", "with"),
+    ("deal|deals|dealt|dealing", "with"),
     ("cut|cuts|cutting", "down on"),
     ("keep|keeps|kept|keeping|stop|stops|stopped|stopping|hold|holds|held|prevent|prevents|prevented", "it|me|you|that|"
      "her|us", "from"),
@@ -277,10 +285,13 @@ CURE: dict[str, object] = {
     **dict.fromkeys(sorted(_REMEDIES)),
     **{phrase: None for parts in _REMEDY_PHRASES for phrase in ways(*parts)},
     **each(
-        "keeps|keep from|helps the tight|helped the push|helps the push|gets it to quit|goes away|go away|went away|"
-        "gone|is gone|disappears|disappeared|vanishes|vanished|keep the|against|answers|answer for|isn't there|"
-        "is not there|wasn't there|is history|is out of it|is behind me|keeps the|kept the|keeping the"
+        "keep from|helps the tight|helped the push|helps the push|gets it to quit|goes away|go away|went away|"
+        "gone|is gone|disappears|disappeared|vanishes|vanished|against|answers|answer for|isn't there|"
+        "is not there|wasn't there|is history|is out of it|is behind me"
     ),
+    # True: what is kept may be good, "keeps it stable".
+    **each("keeps|keep the|keeps the|kept the|keeping the|kept", True),
+    **ways("help|helps|helped|helping", "with", data=True),
 }
 # After a complaint these say that it is no more.
 GONE = listed("away gone disappears disappeared vanishes vanished cured fixed stops stopped there history")

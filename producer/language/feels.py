@@ -210,10 +210,17 @@ def _turns(row: list[Item], at: int, kind: str = "state") -> int:
             # A movement before the setting is the setting's own: "less air in the right front".
             moved = True
         lowered = one.kind == "move" and isinstance(one.data, tuple) and one.data[0] < 0 and one.data[1] != "way"
-        if one.kind == "neg" or (one.kind == "cure" and not quality) or (lowered and not moved and at - back <= 4):
+        if (
+            one.kind == "neg"
+            or (one.kind == "cure" and not (quality and one.data))
+            or (lowered and not moved and at - back <= 4)
+        ):
             # "prevents ... from", "keeps it from": one remedy, however many words.
             count += 1
             if one.kind == "cure" or lowered:
+                # "did not cure the push", "doesn't reduce it": what did not happen says nothing.
+                denied = one.word != "quit" and any(x.kind == "neg" for x in row[max(0, back - 2) : back])
+                count += 2 if denied else 0
                 break
     for one in row[at + 1 : at + 7]:
         if one.kind in {"feel", "sep"}:

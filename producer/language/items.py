@@ -18,6 +18,8 @@ _NOUNS_AFTER = listed("the these those a over of every some big its no many and"
 _TO_A_FIGURE = listed(
     "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar front out"
 )
+_SIZES = listed("smaller bigger stiffer softer larger lighter heavier")
+_ENDS = frozenset({"front"})
 _MIDDLES = listed("middle center centre")
 
 
@@ -123,6 +125,8 @@ def _among_its_like(found: list[Item], parameter: str, text: list[str], at: int,
 def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], grid: Grid) -> bool:
     """Whether a figure that the setting could have stands beside its short name: "bias is at 62", "1.25 bar"."""
     text = sentence.text
+    if found and found[-1].word in _SIZES and not _ENDS.isdisjoint(text[at + length : at + length + 3]):
+        return True  # "a smaller bar up front"
     for one in reversed(found[-3:]):
         if one.kind == "number":
             if any(map(grid.inside, number_of(one).readings)):
@@ -140,7 +144,8 @@ def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], gri
     number = read(sentence, after)[0]
     if number is None or number.foreign:
         return False
-    moved = text[after] in {"+", "-"} and grid.step and all(abs(x) <= 10 * grid.step for x in number.readings)
+    told = text[after] in {"+", "-"} or text[after - 1] in {"up", "down", "by", "another"}
+    moved = told and grid.step and all(abs(x) <= 10 * grid.step for x in number.readings)
     return bool(moved) or any(map(grid.inside, number.readings))
 
 

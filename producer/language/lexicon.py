@@ -59,6 +59,8 @@ MOVE: dict[str, object] = {
         "rise|rises|rose|jack up|jacked up|bumping up|up the|upped|upping",
         (1, "verb"),
     ),
+    **each("open|opens|opened|opening", (1, "verb")),
+    **each("close|closes|closed|closing", (-1, "verb")),
     **each(
         "lower|lowers|lowered|lowering|drop|drops|dropped|dropping|reduce|reduces|reduced|reducing|soften|softens|"
         "softened|softening|soften up|trim|trims|trimmed|trimming|cut|cuts|cutting|decrease|decreases|decreased|"

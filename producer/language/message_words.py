@@ -167,7 +167,8 @@ _EXIT = (
 _PEDALS: dict[str, object] = {
     **each(
         "under braking|on the brakes|on the brake|on brakes|braking|when i brake|while braking|hit the brakes|"
-        "hit the brake|hitting the brakes|hitting the brake|touch the brakes|touch the brake|use the brakes|"
+        "hit the brake|touch brakes|hitting the brakes|hitting the brake|touch the brakes|touch the brake|"
+        "use the brakes|"
         "use the brake|when braking|under breaking|when breaking|on the breaks|trail braking|trailbraking|"
         "trail brake|"
         "press the brake|i brake|get on the brakes|tap the brakes|tap the brake|brake for|slow down for|the brakes|"
@@ -185,14 +186,16 @@ _PEDALS: dict[str, object] = {
     ),
     **each(
         "on the gas|on gas|on throttle|on the throttle|under throttle|under power|on power|touch the gas|"
-        "touch the throttle|hit the gas|hit the throttle|get on the gas|get on the throttle|get to the gas|"
+        "touch the throttle|touch gas|touch throttle|hit gas|hit throttle|hit the gas|hit the throttle|"
+        "get on the gas|get on the throttle|get to the gas|"
         "get back on the gas|get back to the gas|get back on the throttle|back on the gas|back on the throttle|"
         "back to the gas|back to the throttle|getting on the gas|"
         "pick up the throttle|pick up the gas|picking up the throttle|pick up throttle|picking up throttle|"
         "give it gas|"
         "give it throttle|give it the gas|give it some gas|giving it gas|apply throttle|applying throttle|"
         "apply the throttle|apply gas|into the gas|into the throttle|in the gas|in the throttle|squeeze the throttle|"
-        "squeeze the gas|squeeze on the gas|roll on the throttle|roll into the throttle|roll into the gas|"
+        "squeeze the gas|squeeze on the gas|roll on the throttle|roll back into the throttle|"
+        "roll back into the gas|roll back to the gas|roll into the throttle|roll into the gas|"
         "mash the gas|"
         "step on the gas|stepping on the gas|put the power down|power down|full throttle|go to throttle|"
         "go to the gas|"

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from producer.language.message_words import TABLES
 from producer.language.tokens import Words, listed
 
 _SHORTENED = {
@@ -47,8 +48,12 @@ _ORDINARY = listed(
     "rotation setting setups shoulder siding sightly sinning slices slide slider sliding snap snaps spinning "
     "sprang sprint sprung strait string strings supper tank tanks thanked think thinking thinks though thought "
     "threw through thrust tighten tighter tights tire tired tiring title trees tried tries trough trying "
-    "tuning turned turns typing tyre using very wedges weigh weighs weights wheel wheeled wheels while world"
+    "tuning turned turns typing tyre using very wedges weigh weighs weights wheel wheeled wheels while world "
+    "coding controlled cooking editing emitting existing garbage greeting relay sides sided snips spanning springy "
+    "staring stemming stirring storing thorough twitch"
 )
+# Words that the reader of messages knows are spelt as they should be.
+_KNOWN = frozenset(word for _, table in TABLES for phrase in table for word in phrase.split())
 _RUN = re.compile(r"([a-z])\1{2,}")
 _TWICE = re.compile(r"([a-z])\1")
 _VOWELS = "aeiouy"
@@ -73,7 +78,7 @@ def _mend(word: str) -> str:
         return _NEGATIONS[word]
     if word in _TEXTING:
         return _TEXTING[word]
-    if len(word) < 3 or not word[0].isalpha() or word in _TRADE or word in _ORDINARY:
+    if len(word) < 3 or not word[0].isalpha() or word in _TRADE or word in _ORDINARY or word in _KNOWN:
         return word
     if _RUN.search(word):
         return _drawn_out(word)

@@ -25,6 +25,7 @@ _CLOSES = listed(
 )
 _VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
 _DRIFTS = listed("gets climbs grows creeps builds swells climbed grew crept")
+_SPREADS = listed("open opens opened opening close closes closed closing")
 _LIFTS = listed("comes come coming came lifts hikes picks rolls")
 _LIMITS = listed("past below above under over beyond least most near")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
@@ -164,6 +165,8 @@ def _of_something_else(row: list[Item], at: int, heads: Collection[str]) -> bool
 
 def _verb(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     """As in "raise the spring", "raise it", "raised by 25"; not "lowers the lap times"."""
+    if row[at].word in _SPREADS and not any(getattr(one.data, "split", False) for one in row):
+        return False  # only a split is opened or closed
     for ahead in range(at + 1, min(at + 7, len(row))):
         one = row[ahead]
         if one.kind in {"feel", "phase", "foreign", "sep"}:

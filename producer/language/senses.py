@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from producer.language.behaviour import doing, end_before
+from producer.language.behaviour import TRIGGERS, doing, end_before
 from producer.language.effect_words import FEEL
 from producer.language.number_words import SMALL, TENS, UNITS
 from producer.language.tokens import listed
@@ -27,6 +27,12 @@ _OF_A_CAR = listed(
 _ENDS_OF_IT = listed("rear back tail nose front end")
 _HELPS = listed("help helps helped")
 _COMPLAINTS = listed("tight loose push understeer oversteer looseness tightness snap wiggle twitch")
+# Tight or loose, and no car; and what people are, too.
+_OTHER_NOUNS = listed(
+    "radius line lines race races racing field pack bunch group fit budget clamp screw bolt lug schedule edit battle "
+    "finish bend quarters squeeze crew ship lid lips ends change"
+)
+_MOODS = listed("nervous calm edgy steady stable free jumpy")
 _COMES = listed("come comes coming came")
 _KEEPING = listed("keep keeps kept keeping")
 # Kinds that give way to what the car does.
@@ -37,14 +43,12 @@ _GEARS = listed("top first second third fourth fifth sixth high low next my your
 def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tuple[int, str, object]:
     """What words mean by those around them, as (number of words, kind, data): "so tight", "turns a lot better"."""
     word = text[at]
-    if kind in _PLAIN_KINDS:
+    if word in TRIGGERS and kind in _PLAIN_KINDS:
         found = doing(text, at)
         if found is not None and found[0] >= size:
             return found[0], "feel", found[1]
-    if kind == "feel" and word in _TIGHTENING and _of_another_thing(text, at + size):
-        return size, "word", None
-    if kind == "feel" and word in _COMES and end_before(text, at) == "front":
-        return size, "word", None  # "the nose comes around"
+    if kind == "feel":
+        return (size, "word", None) if _of_no_car(text, at, size) else (size, kind, data)
     if word in _HELPS and _of_a_complaint(text, at + 1):
         return 1, "cure", None
     if kind == "cure" and size == 1 and _persists(text, at):
@@ -57,6 +61,18 @@ def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tupl
     if word in _BETTER and not _TURNING.isdisjoint(text[max(0, at - 5) : at]):
         return 1, "feel", (-1, "change")
     return size, kind, data
+
+
+def _of_no_car(text: list[str], at: int, size: int) -> bool:
+    """As in "a tighter radius", "tighten up this intro", "I was so nervous"; or "the nose comes around"."""
+    if text[at] in _TIGHTENING and _of_another_thing(text, at + size):
+        return True
+    if text[at] in _COMES and end_before(text, at) == "front":
+        return True
+    after = text[at + size] if at + size < len(text) else ""
+    if after in _OTHER_NOUNS:
+        return True
+    return text[at] in _MOODS and not {"i", "we"}.isdisjoint(text[max(0, at - 6) : at])
 
 
 def _of_another_thing(text: list[str], at: int) -> bool:

@@ -199,7 +199,9 @@ def _claim(draft: Draft, address: str, sign: int, vocabulary: Vocabulary, text: 
         return None
     direction: Direction | None = None if way == 0 else "raise" if way > 0 else "lower"
     if direction is None:
-        values.pop("amount", None)
+        amount = values.pop("amount", None)
+        if amount is not None and address.endswith("_split") and "value" not in values and "to" not in values:
+            values["value"], spans["value"] = amount, spans.pop("amount")  # "the rear springs are split by 75"
     if (direction or "frm" in values) and "value" in values:
         if "to" in values and values["to"] != values["value"]:
             return None
@@ -259,6 +261,8 @@ def _value(number: Number, grid: Grid, unit: str) -> Decimal | None:
     if number.unit and number.unit not in _SAID.get(unit, ()):
         return None
     value = settle(number.candidates(unit), grid)
+    if value is not None and unit == "lb/in" and value % 1 and grid.inside(value * 100) and not grid.inside(value):
+        value *= 100  # "seven and a half" hundred
     # A minus before a figure that cannot be negative is a movement, and nothing said which.
     return None if value is not None and value < 0 <= grid.low else value
 

@@ -56,8 +56,8 @@ def later_topic(row: list[Item], vocabulary: Vocabulary) -> str:
 
 
 def note_topic(stretch: list[Item], state: SoFar) -> None:
-    for one in stretch:
-        if one.kind == "foreign" and (one.data or any(other.kind == "number" for other in stretch)):
+    for at, one in enumerate(stretch):
+        if one.kind == "foreign" and (one.data or any(other.kind == "number" for other in stretch[at:])):
             state.readings = True  # "the right rear tyre lost 24 percent, the left rear 15"
         if one.kind == "set":
             mention = mention_of(one)

@@ -264,6 +264,7 @@ def _fill(draft: Draft, part: list[Item], state: SoFar, bare: bool) -> None:
 
 
 def _denied(part: list[Item], move: Move) -> bool:
+    """As in "did not raise", "without the extra half percent"."""
     before = [one for one in part if one.end <= move.start]
     return any(one.kind == "neg" for one in before[-3:])
 
@@ -275,6 +276,10 @@ def _go_on(stretch: list[Item], joint: str, state: SoFar) -> None:
     leads = first is not None and (first.kind in _GOES_ON) and not (first.kind == "number" and number_of(first).foreign)
     if last is not None and state.pending is not None and last.condition is not state.pending and leads:
         _again(last, stretch, state)
+        return
+    commanded = len(stretch) > 1 and stretch[0].kind in {"move", "take", "put"} and stretch[1].kind == "pronoun"
+    if commanded and last is not None and last.target is not None and "value" in last.slots and not last.moves:
+        _again(last, stretch, state)  # "the bias is 62; raise it to 63 if it is loose on entry"
         return
     if last is not None and last.target is not None and joint == "so" and _reached(stretch, last):
         return

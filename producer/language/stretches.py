@@ -8,6 +8,7 @@ from producer.language.feels import conditions
 from producer.language.items import Item, mention_of
 from producer.language.terms import Mention
 
+_BEGINS = frozenset({"get", "be", "go", "start", "come"})
 _AUXILIARIES = frozenset({"doesn't", "won't", "don't", "didn't", "can't", "wouldn't", "never"})
 
 
@@ -27,7 +28,8 @@ def topics(row: list[Item]) -> list[Item]:
     """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
     sides = [at for at, one in enumerate(row) if one.kind == "set" and side_only(mention_of(one))]
     corners = [at for at, one in enumerate(row) if one.kind == "set" and _corner_only(mention_of(one))]
-    if not sides and not corners:
+    splits = [at for at, one in enumerate(row) if one.kind == "set" and _split_only(mention_of(one))]
+    if not sides and not corners and not splits:
         return _flank_topics(row)
     found = list(row)
     for at, one in enumerate(row):
@@ -38,7 +40,7 @@ def topics(row: list[Item]) -> list[Item]:
                 for x in corners
                 if x > at and f"{mention.parameter}.{mention_of(row[x]).parts[0]}" in mention.addresses
             ]
-            if not any(x > at for x in sides) and not later:
+            if not any(x > at for x in (*sides, *splits)) and not later:
                 continue
             named = (
                 mention.parameter
@@ -83,6 +85,10 @@ def _corner_only(one: Mention) -> bool:
     return len(one.parts) == 1 and not (one.parameter or one.split)
 
 
+def _split_only(one: Mention) -> bool:
+    return one.split and not one.parameter
+
+
 def _bare(one: Mention) -> Mention:
     axle = one.axle or ("front" if one.parts[0].endswith("f") else "rear")
     return Mention(one.start, one.end, one.parameter, (), (), axle)
@@ -107,11 +113,19 @@ def with_conditions(row: list[Item]) -> list[Item]:
 def _same_remedy(run: list[Item], row: list[Item], at: int) -> bool:
     """As in "keeps it from darting in and getting loose", where the remedy is against both."""
     after = row[at + 1] if at + 1 < len(row) else None
+    if run and run[-1].word in {"nice", "good"}:
+        return True  # "nice and calm"
     cured = any(one.kind == "cure" or one.word == "without" for one in run[-7:])
     denied = any(one.word in _AUXILIARIES for one in run[-6:]) and not any(one.kind == "feel" for one in run[-6:])
     if denied and after is not None and after.kind == "feel" and after.word not in {"tight", "loose", "free"}:
         return True  # "it doesn't dive in there and snap around"
-    return cured and after is not None and after.word.endswith("ing") and after.kind in {"word", "feel"}
+    begun = row[at + 2] if at + 2 < len(row) and after is not None and after.word in _BEGINS else None
+    if denied and begun is not None and begun.kind == "feel":
+        return True  # "it won't roll over and get loose"
+    if after is None or not cured:
+        return False
+    bare = after.kind == "feel" and isinstance(after.data, tuple) and after.data[1] == "state"
+    return bare or (after.word.endswith("ing") and after.kind in {"word", "feel"})
 
 
 def stretches(row: list[Item]) -> list[tuple[list[Item], str]]:

@@ -143,7 +143,7 @@ _OF_ROLE = {
     "weight.left": ("left side weight", "left side percentage", "left side percent",
     "left weight percentage", "left wt",
                     "left side wt"),
-    "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio"),
+    "gear.final": ("final drive", "rear end gear", "final drive ratio", "gear ratio", "fd"),
     "steering.toe_out": ("toe out",),
     "bar.front": ("sway bar",),
 }  # fmt: skip
