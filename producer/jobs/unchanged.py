@@ -21,6 +21,7 @@ from producer.model.library import Library, laps_file
 from producer.render.document import Document
 
 CACHE = ".cache"
+_BESIDE = frozenset({".csv", ".srt", ".vtt"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,10 +63,13 @@ class Ingredients:
             if request is not None:
                 yield f"request {thanked}", f"{request.from_ or '' if request.credit else ''}".encode()
         folder = self._root / Path(own_file).parent
-        beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix in {".csv", ".srt", ".vtt"})
+        beside = sorted(one for one in folder.rglob("*") if one.is_file() and one.suffix.lower() in _BESIDE)
         for path in beside:
             yield path.relative_to(folder).as_posix(), _content(path)
-        # Laps may be called anything and stand anywhere.
+        # Takes and laps that are named may be called anything and stand anywhere.
+        for take in self._library.takes.get(episode.episode, ()):
+            if self._root / take.file not in beside:
+                yield take.file, take.data
         for stint in episode.stints:
             held = files.get(laps_file(episode, stint))
             if held is not None and (folder / stint.file) not in beside:

@@ -78,7 +78,11 @@ class Dossier:
         """
         if self.take is None or self.take.narration is None or self.take.timeline is None:
             return self
-        return replace(self, narration=self.take.narration, timeline=self.take.timeline, take=None)
+        timeline, video = self.take.timeline, self.episode.video
+        if timeline.source == "cut" and video is not None and video.length_ms > timeline.total_ms:
+            # Captions end with the last word, the video may go on.
+            timeline = replace(timeline, total_ms=video.length_ms)
+        return replace(self, narration=self.take.narration, timeline=timeline, take=None)
 
     @property
     def first(self) -> Sheet:

@@ -160,6 +160,14 @@ class Video(Record):
     url: Text
     length: str = Field(default="", pattern=r"^(\d{1,2}:)?\d{1,2}:\d{2}$|^$")
 
+    @property
+    def length_ms(self) -> int:
+        """The length in milliseconds; 0 where it is not written."""
+        seconds = 0
+        for part in self.length.split(":") if self.length else ():
+            seconds = seconds * 60 + int(part)
+        return seconds * 1000
+
 
 class Waiver(Record):
     """A finding the author lives with, and why."""

@@ -189,6 +189,65 @@ def test_a_changed_take_builds_again(producer: Run, library: Path, tmp_path: Pat
     assert "1 episode built" in producer("build", EPISODE, "-l", library, "-o", out).out
 
 
+def test_a_build_says_whose_times_it_has(producer: Run, library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    assert "\n    times of the take as recorded" in producer("build", EPISODE, "-l", library, "-o", out).out
+    assert (
+        producer("captions", EPISODE, "-l", library, "-o", out).out.splitlines()[-1] == "times of the take as recorded"
+    )
+    other = library / "gannet-bowl-grand-sedan" / "take.srt"
+    other.write_bytes((library / EPISODE / "take.srt").read_bytes())
+    told = producer("build", other.parent.name, "-l", library, "-o", out).out
+    assert "\n    times estimated: take.srt is of something else" in told
+    assert not (out / other.parent.name / "speech.srt").exists()
+    notes = (out / other.parent.name / "notes.md").read_text(encoding="utf-8")
+    assert "times estimated from the script" in notes
+    (library / EPISODE / "take.srt").rename(library / EPISODE / "cut.srt")
+    assert "\n    times of the cut" in producer("build", EPISODE, "-l", library, "-o", out).out
+
+
+def test_spoken_captions_come_and_go_with_the_take(producer: Run, library: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    producer("build", EPISODE, "-l", library, "-o", out)
+    assert (out / EPISODE / "speech.srt").is_file()
+    (library / EPISODE / "take.srt").unlink()
+    producer("build", EPISODE, "-l", library, "-o", out)
+    assert not (out / EPISODE / "speech.srt").exists()
+
+
+@pytest.mark.parametrize(("length", "there"), [("", False), ("20:25", True), ("19:00", False)])
+def test_the_last_chapter_lasts_to_the_end_of_the_video(
+    producer: Run, library: Path, tmp_path: Path, length: str, there: bool
+) -> None:
+    """A closing of a few seconds is a chapter where the video goes on after the last word."""
+    folder = library / EPISODE
+    cut = (folder / "take.srt").read_text(encoding="utf-8").split("\n\n")
+    closing = next(at for at, cue in enumerate(cut) if "00:19:38" in cue)
+    (folder / "cut.srt").write_text("\n\n".join(cut[: closing + 2]) + "\n", encoding="utf-8")
+    if length:
+        own = folder / "episode.yaml"
+        text = own.read_text(encoding="utf-8")
+        own.write_text(f'{text}\nvideo: {{ url: "https://example.org/v", length: "{length}" }}\n', encoding="utf-8")
+    notes = producer("notes", EPISODE, "-l", library, "-o", tmp_path / "out").out
+    assert ("19:38 Closing" in notes) == there, notes
+
+
+@pytest.mark.parametrize("name", ["take.SRT", "night.txt"])
+def test_a_take_called_otherwise_that_changes_builds_again(
+    producer: Run, library: Path, tmp_path: Path, name: str
+) -> None:
+    folder, out = library / EPISODE, tmp_path / "out"
+    (folder / "take.srt").rename(folder / name)
+    if name == "night.txt":
+        own = folder / "episode.yaml"
+        text = own.read_text(encoding="utf-8")
+        own.write_text(f"{text}\ntakes: [{{ file: night.txt, of: raw }}]\n", encoding="utf-8")
+    assert "times of the take" in producer("build", EPISODE, "-l", library, "-o", out).out
+    take = folder / name
+    take.write_text(take.read_text(encoding="utf-8").replace("Evening, all.", "Evening."), encoding="utf-8")
+    assert "1 episode built" in producer("build", EPISODE, "-l", library, "-o", out).out
+
+
 def test_it_loads_nothing_it_does_not_need(demo: Path) -> None:
     command = [
         sys.executable,
