@@ -23,14 +23,10 @@ _PIXELS = 2  # of a picture for one unit of its drawing
 
 @dataclass(frozen=True, slots=True)
 class Tyre:
-    """One tyre after a stint: figures with their unit, "" where nothing was read."""
+    """One tyre after a stint: `figures` with their unit under the stint's headings, "" where nothing was read."""
 
     corner: str
-    outside: str
-    middle: str
-    inside: str
-    spread: str
-    used: str
+    figures: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +40,7 @@ class StintView:
     out: str
     said: tuple[str, ...]
     not_said: tuple[str, ...]
+    tyre_headings: tuple[str, ...]
     tyres: tuple[Tyre, ...]
     findings: tuple[str, ...]
 
@@ -70,7 +67,6 @@ class StintsView:
     conditions: tuple[str, ...]
     picture: Picture | None
     comparisons: tuple[ComparisonView, ...]
-    tyre_headings: tuple[str, ...]
     stints: tuple[StintView, ...]
     caution: str
 
@@ -113,7 +109,6 @@ def view(dossier: Dossier, evidence: Evidence) -> StintsView:
         conditions=tuple(spell(f"{one.name}: {one.value}", spelling) for one in dossier.conditions),
         picture=laps_picture(dossier),
         comparisons=tuple(_comparison(one, spelling) for one in evidence.comparisons),
-        tyre_headings=(capital(spell("tyre", spelling)), "Outside", "Middle", "Inside", "Spread", "Used"),
         stints=tuple(_stint(dossier, evidence, one) for one in evidence.stints),
         caution=dossier.channel.caution,
     )
@@ -146,6 +141,7 @@ def _stint(dossier: Dossier, evidence: Evidence, one: Stint) -> StintView:
         out=left_out(one.left_out),
         said=_spelled(one.may, spelling),
         not_said=_spelled(one.may_not, spelling),
+        tyre_headings=(capital(spell("tyre", spelling)), *_columns(one)),
         tyres=tuple(_tyres(one)),
         findings=_spelled(tuple(_findings(dossier, one)), spelling),
     )
@@ -176,6 +172,14 @@ def _fuel(one: Stint) -> str:
     return f"{with_unit(figure(first.fuel), one.fuel_unit)} of fuel on lap{NO_BREAK}{first.number}"
 
 
+def _columns(one: Stint) -> Iterator[str]:
+    """Only what was read has columns."""
+    if one.tyres.temperatures:
+        yield from ("Outside", "Middle", "Inside", "Spread")
+    if one.tyres.wear is not None:
+        yield "Used"
+
+
 def _tyres(one: Stint) -> Iterator[Tyre]:
     """The corners of which something was read, in the order of the car."""
     hot = {read.corner: read for read in one.tyres.temperatures}
@@ -183,7 +187,8 @@ def _tyres(one: Stint) -> Iterator[Tyre]:
     for corner in ("lf", "rf", "lr", "rr"):
         read, used = hot.get(corner), _used(wear, corner)
         if read is not None or used:
-            yield Tyre(corner.upper(), *_heat(read), used)
+            figures = (*(_heat(read) if hot else ()), *((used,) if wear is not None else ()))
+            yield Tyre(corner.upper(), figures)
 
 
 def _heat(read: Temperatures | None) -> tuple[str, str, str, str]:

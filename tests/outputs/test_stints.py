@@ -97,6 +97,13 @@ def test_tyres_are_told_in_the_order_of_the_car(dossier: Dossier, kit: Kit) -> N
     text = plain(page(driven(dossier), kit))
     assert "Tire Outside Middle Inside Spread Used LF 12 % RF 201 °F 206 °F 211 °F 10 °F 24 %" in text
     assert "Right front: the tire is hotter in the middle" in text
+    tyres = stint("short", "Short run").tyres
+    worn = evidence(stint("short", "Short run", tyres=replace(tyres, temperatures=())))
+    assert "Tire Used LF 12 % RF 24 %" in plain(page(driven(dossier, worn), kit))
+    hot = evidence(stint("short", "Short run", tyres=replace(tyres, wear=None)))
+    assert "Tire Outside Middle Inside Spread RF 201 °F 206 °F 211 °F 10 °F Right" in plain(
+        page(driven(dossier, hot), kit)
+    )
     bare = evidence(stint("short", "Short run", tyres=Tyres()))
     assert "Outside" not in plain(page(driven(dossier, bare), kit))
 
