@@ -223,7 +223,7 @@ def test_the_last_chapter_lasts_to_the_end_of_the_video(
     folder = library / EPISODE
     cut = (folder / "take.srt").read_text(encoding="utf-8").split("\n\n")
     closing = next(at for at, cue in enumerate(cut) if "00:19:38" in cue)
-    (folder / "cut.srt").write_text("\n\n".join(cut[: closing + 2]) + "\n", encoding="utf-8")
+    (folder / "cut.srt").write_text("\n\n".join(cut[: closing + 1]) + "\n", encoding="utf-8")
     if length:
         own = folder / "episode.yaml"
         text = own.read_text(encoding="utf-8")
