@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from producer.language.number_words import OH, SMALL, TENS
+from producer.language.number_words import OH, PARTS, SMALL, TENS
 from producer.language.numbers import STARTS
 from producer.language.tokens import listed
 
@@ -17,13 +17,17 @@ from producer.language.tokens import listed
 _APART_MS = 400
 _DIGITS = frozenset(word for word, value in SMALL.items() if value < 10)
 _TWO_DIGITS = frozenset(TENS) | (frozenset(SMALL) - _DIGITS)
+_GROUPS = _DIGITS | _TWO_DIGITS
 _AXLES = listed("front rear end")
+_CLICKS = listed("click clicks step steps")
+_CORNERS = _AXLES | listed("left right")
 
 
 def figures_apart(words: Sequence[str], plain: tuple[str, ...], starts_ms: Sequence[int] = ()) -> tuple[str, ...]:
     """The words with a comma after each that ends a figure where the next one begins another.
 
-    `starts_ms`: when each word starts, where captions without stops leave it to the silence between them.
+    `starts_ms`: when each word starts, where captions without stops leave it to the silence between them; () where
+    they do not say it word by word.
     """
     found = list(words)
     for at in {*_by_sense(plain), *_by_silence(plain, starts_ms)}:
@@ -36,6 +40,7 @@ def _by_silence(plain: tuple[str, ...], starts_ms: Sequence[int]) -> Iterator[in
     for at in range(len(starts_ms) - 1):
         if (
             plain[at] in STARTS
+            and plain[at] != "point"
             and plain[at + 1] in STARTS
             and starts_ms[at + 1] - starts_ms[at] > _APART_MS + 70 * len(plain[at])
         ):
@@ -46,14 +51,24 @@ def _by_sense(plain: tuple[str, ...]) -> Iterator[int]:
     for at in range(1, len(plain)):
         word = plain[at]
         if word in _TWO_DIGITS:
-            apart = _after_decimals(plain, at) or _before_a_point(plain, at)
+            apart = _after_part(plain, at) or _after_decimals(plain, at) or _after_another(plain, at)
         elif word in _DIGITS:
             pointed = plain[at + 1 : at + 2] == ("point",)
-            apart = _after_decimals(plain, at) if pointed else _of_corners(plain, at)
+            hundreds = plain[at + 1 : at + 2] == ("hundred",) and plain[at - 1] in _GROUPS
+            apart = hundreds or _after_part(plain, at) or (
+                _after_decimals(plain, at)
+                if pointed
+                else _of_corners(plain, at) or _of_movement(plain, at) or _of_clicks(plain, at)
+            )
         else:
             apart = False
         if apart:
             yield at - 1
+
+
+def _after_part(plain: tuple[str, ...], at: int) -> bool:
+    """ "One and three quarters | one and a half": nothing comes behind a half or quarters."""
+    return plain[at - 1] in PARTS
 
 
 def _after_decimals(plain: tuple[str, ...], at: int) -> bool:
@@ -66,11 +81,24 @@ def _after_decimals(plain: tuple[str, ...], at: int) -> bool:
     return first < at and plain[max(0, first - 1)] == "point"
 
 
-def _before_a_point(plain: tuple[str, ...], at: int) -> bool:
-    """ "Fifty two | fifty one point five": only one group stands before a point."""
+def _after_another(plain: tuple[str, ...], at: int) -> bool:
+    """ "Fifty two | fifty one", "sixty | forty", "ten | ten point five": what is above twenty or stands before a point
+    begins no longer figure, unless it counts revolutions.
+    """
     end = at + 2 if plain[at] in TENS and plain[at + 1 : at + 2] and plain[at + 1] in _DIGITS else at + 1
-    before = plain[at - 1] in _TWO_DIGITS or (at > 1 and plain[at - 1] in _DIGITS and plain[at - 2] in TENS)
-    return before and tuple(plain[end : end + 1]) == ("point",)
+    tens = plain[at - 1] in TENS or (at > 1 and plain[at - 1] in _DIGITS and plain[at - 2] in TENS)
+    pointed = plain[end : end + 1] == ("point",)
+    return (tens or (pointed and plain[at - 1] in _TWO_DIGITS)) and "rpm" not in plain[end : end + 2]
+
+
+def _of_movement(plain: tuple[str, ...], at: int) -> bool:
+    """ "From five | six clicks", the "to" lost."""
+    return plain[at - 1] in _DIGITS and plain[max(0, at - 2)] == "from"
+
+
+def _of_clicks(plain: tuple[str, ...], at: int) -> bool:
+    """ "Seven | two clicks more": what counts clicks is a figure of its own."""
+    return plain[at - 1] in _DIGITS and not _CLICKS.isdisjoint(plain[at + 1 : at + 2])
 
 
 def _of_corners(plain: tuple[str, ...], at: int) -> bool:
@@ -78,6 +106,6 @@ def _of_corners(plain: tuple[str, ...], at: int) -> bool:
     first = at
     while first and plain[first - 1] in _DIGITS:
         first -= 1
-    if first == at or first < 2 or plain[first - 1] not in _AXLES:
+    if first == at or first < 2 or _CORNERS.isdisjoint(plain[first - 2 : first]):
         return False
-    return "and" in plain[max(0, first - 3) : first] or not _AXLES.isdisjoint(plain[max(0, first - 5) : first - 2])
+    return "and" in plain[max(0, first - 4) : first] or not _AXLES.isdisjoint(plain[max(0, first - 5) : first - 2])

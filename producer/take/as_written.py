@@ -64,6 +64,7 @@ def as_written(
             close = _Close.around(one.agreed)
             agreed = [(own, said) for own, said in _agreed(one.agreed) if close.read(own, said)]
             words.update(take.word[said] for _, said in agreed)
+            words.update(take.word[said] for said in _meaning_nothing(one.agreed, script, take))
             found = [(own, said, False) for own, said in agreed]
             if number == len(some) - 1:
                 found += [(*both, True) for both in _otherwise(one.agreed, script, take) if close.read(*both)]
@@ -97,6 +98,26 @@ def _agreed(run: Sequence[Pair]) -> Iterator[tuple[int, int]]:
     """(script token, take token) of all that agrees."""
     for one in run:
         yield from zip(range(*one.script), range(*one.take), strict=True)
+
+
+def _meaning_nothing(run: Sequence[Pair], script: ScriptTokens, take: Tokens) -> Iterator[int]:
+    """The take's tokens between stretches that agree that say nothing otherwise: garbled words that are no direction,
+    and a figure that ran into the next ("thirty. Two pounds more").
+    """
+    for before, after in pairwise(run):
+        own, said = range(before.script[1], after.script[0]), range(before.take[1], after.take[0])
+        if max(len(own), len(said)) > _GAP:
+            continue
+        yield from (at for at in said if not is_figure(take.text[at]) and take.text[at] not in KEPT)
+        ours = [script.tokens.text[at] for at in own if script.tokens.text[at].isdigit()]
+        theirs = [at for at in said if take.text[at].isdigit()]
+        if len(ours) == 2 and len(theirs) == 1 and take.text[theirs[0]] in _run_together(*ours):
+            yield theirs[0]
+
+
+def _run_together(one: str, other: str) -> tuple[str, str]:
+    """How two figures are heard as one: "thirty two" and "seven two"."""
+    return str(int(one) + int(other)), one + other
 
 
 def _otherwise(run: Sequence[Pair], script: ScriptTokens, take: Tokens) -> Iterator[tuple[int, int]]:

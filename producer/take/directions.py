@@ -99,7 +99,8 @@ def from_wrong(said: Sequence[Heard], judge: Judge) -> Iterator[FromWrong]:
             continue
         sheet = judge.sheet(one.setup)
         value, starts = sheet.value(claim.parameter), judge.starts(one.setup, claim.parameter)
-        if value is None or abs(claim.to) != abs(value) or claim.frm in starts or not starts:
+        # The sign may be left out: "from three and a half of camber".
+        if value is None or abs(claim.to) != abs(value) or not starts or abs(claim.frm) in {abs(x) for x in starts}:
             continue
         base = sheet.garage.value_of(claim.parameter, sheet.base)
         yield FromWrong(one, one.setup, claim.parameter, claim.frm, base if base is not None else min(starts))

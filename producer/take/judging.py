@@ -25,6 +25,7 @@ _COMPARES = listed("default default's garage stock standard baseline instead fro
 _DEFAULT = listed("default default's garage stock standard baseline")
 _NEAR_WORDS = 40
 _MOVEMENT = 8  # words from the first figure of a movement to the second
+_REVOLUTIONS = 7  # words from a gear to its rpm
 _SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
 
 
@@ -55,13 +56,17 @@ class Judge:
         """Rights and wrongs of settled statements, in order. `written`: figures whose owner their place in the script
         tells, whatever they were read as; figures that are as the script has them there are never wrong.
         """
-        said = dict(listened.figures)
+        said = {**dict.fromkeys(self._ones(written), (Decimal(1),)), **dict(listened.figures)}
         found = [x for one in written.figures.values() for x in self._in_its_place(one, said.get(one.at, ()))]
         elsewhere = [one for one in heard if one.at not in written.figures]
         found += [judged for one in elsewhere for judged in self._judged(one, listened)]
         found.sort(key=lambda one: one.heard.at)
         found = [self._of_another(self._of_setup(one, found, listened), found) for one in found]
         return [one for one in found if not one.wrong or self._is_wrong(one, found, listened, written)]
+
+    def _ones(self, written: AsWritten) -> list[int]:
+        """Where "one" is a figure, as no reader of sentences can tell: it stands for one."""
+        return [at for at in written.figures if self.repeats.speech.plain[at] == "one"]
 
     def _is_wrong(self, one: Judged, every: Sequence[Judged], listened: Listened, written: AsWritten) -> bool:
         return one.heard.at not in written.words and self._stands(one, every, listened)
@@ -172,7 +177,7 @@ class Judge:
 
     def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened) -> bool:
         """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's."""
-        if self._moved_on(one, listened) or not plausible(self.sheets[0], one.address, one.figure):
+        if self._turns(one) or self._moved_on(one, listened) or not plausible(self.sheets[0], one.address, one.figure):
             return False
         same = [x for x in every if not x.wrong and x.address == one.address and x.setup == one.setup]
         if any(self.repeats.taken_back(one.heard, x.heard) for x in same):
@@ -215,6 +220,10 @@ class Judge:
             if value is not None and abs(value) in one.heard.figures and other.address not in told:
                 return self._result(one.heard, one.setup, other.address, value, wrong=False)
         return one
+
+    def _turns(self, one: Judged) -> bool:
+        """ "A gear of 4.56 would turn 5,433 rpm" tells another gear."""
+        return "rpm" in self.repeats.speech.plain[one.heard.at : one.heard.at + _REVOLUTIONS]
 
     def _moved_on(self, one: Judged, listened: Listened) -> bool:
         """The first figure of "two seventy-five down to two fifty", where the captions lost the "from"."""

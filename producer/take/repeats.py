@@ -21,6 +21,11 @@ _SAME = 0.8
 _TELLING = 4  # words: "left front, 725" stands in a list and again at its reason
 _SORRY = listed("sorry wait correction oops scratch")
 _SORRY_REACH = 10
+_NO = listed("no mean")
+_AGAIN_REACH = 30  # words from what was broken off to where the second try has it
+_NO_REACH = 5  # "four fifty-six, no, four eighty-eight", the first figure's own words counted
+_AGAIN = (" hang on ", " hold on ", " scratch that ", " from the top ", " once more ", " more time ", " start over ")
+_TRIES, _ONCE_MORE = listed("let do take try say start me"), listed("again over")
 _FIGURES = "0123456789"
 _NUMBER_WORDS = frozenset(SMALL) | frozenset(TENS) | frozenset(PARTS)
 
@@ -44,6 +49,10 @@ class Repeats:
         between = self.speech.plain[wrong.at + 1 : right.at]
         if len(between) <= _SORRY_REACH and (not _SORRY.isdisjoint(between) or _meant(between)):
             return True
+        if len(between) <= _NO_REACH and not _NO.isdisjoint(between):
+            return True
+        if len(between) <= _AGAIN_REACH and _begun_again(between):
+            return True
         soon = self.speech.ms(right.at) - self.speech.ms(wrong.at) <= _RESTART_MS
         if soon and right.sentence - wrong.sentence == 1:
             # Begun again: the same sentence once more, not "so that is why it is at 775".
@@ -61,6 +70,15 @@ class Repeats:
 
     def _alike(self, one: Sequence[str], other: Sequence[str]) -> float:
         return Indel.normalized_similarity(one, other) if min(len(one), len(other)) >= _TELLING else 0.0
+
+
+def _begun_again(words: Sequence[str]) -> bool:
+    """As in "hang on, let me take that again"; a word of it may be lost."""
+    text = f" {' '.join(words)} "
+    if any(phrase in text for phrase in _AGAIN):
+        return True
+    tries = [at for at, word in enumerate(words) if word in _TRIES]
+    return any(not _ONCE_MORE.isdisjoint(words[at + 1 : at + 6]) for at in tries)
 
 
 def _meant(words: Sequence[str]) -> bool:

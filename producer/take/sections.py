@@ -25,6 +25,7 @@ _LONG_SILENCE_S = 0.8
 _LEAD = 6  # words from "Okay, so next is" to the page
 _STRETCH, _ECHO = 30, 0.6
 _OPENING, _OPENS = 8, 0.5  # the very first words of a section, and the share of them that tells it from an echo
+_AGAIN, _UNHEADED = 60, 0.25  # words back to the heading, and the share of it that is there by chance
 _TAKEN = 40  # words from the start of a section that is read
 _SNAP, _SILENCE_S = 3, 0.4
 _SHARED = 0.4  # of the words that agree, so many may be another section's
@@ -103,17 +104,31 @@ def _begun(script: ScriptTokens, number: int, take: Tokens, some: Sequence[Place
     for at, one in enumerate(some):
         own = _hits(runs[at], one.at)
         before = max((_hits(runs[x], one.at) for x in kept), default=-1)
-        if before < _ECHO * own or (before <= own and _opens(script, number, take, one.at)):
+        near = [some[x].at for x in kept if one.at - some[x].at <= _AGAIN]
+        if _headed(script, number, take, one.at) <= _UNHEADED and any(
+            _headed(script, number, take, x) >= _OPENS for x in near
+        ):
+            continue  # what follows the heading is said again, the heading is not
+        if before < _ECHO * own or (before <= own and _opening(script, number, take, one.at) >= _OPENS):
             kept.append(at)
     return [some[at] for at in kept]
 
 
-def _opens(script: ScriptTokens, number: int, take: Tokens, at: int) -> bool:
-    """Whether the very first words of a section are said at token `at` of the take, most of them."""
+def _opening(script: ScriptTokens, number: int, take: Tokens, at: int) -> float:
+    """How much of the very first words of a section is said at token `at` of the take, 0 to 1."""
     first, last = script.section(number)
-    opening = script.tokens.text[first : min(last, first + _OPENING)]
-    said = take.text[max(0, at - 1) : at + len(opening) + 1]
-    return LCSseq.similarity(opening, said) >= _OPENS * len(opening)
+    return _said(script.tokens.text[first : min(last, first + _OPENING)], take, at)
+
+
+def _headed(script: ScriptTokens, number: int, take: Tokens, at: int) -> float:
+    """The same of the heading: "On the scales page", the section's first passage."""
+    first, last = script.section(number)
+    end = next((x for x in range(first + 1, last) if script.passages[x] != script.passages[first]), last)
+    return _said(script.tokens.text[first : min(end, first + _OPENING)], take, at)
+
+
+def _said(words: Sequence[str], take: Tokens, at: int) -> float:
+    return float(LCSseq.similarity(words, take.text[max(0, at - 1) : at + len(words) + 1])) / max(1, len(words))
 
 
 def _hits(run: Sequence[Pair], at: int) -> int:

@@ -83,9 +83,11 @@ def speech(captions: CaptionFile) -> Speech:
     bare = tuple(plain(text) for text in texts)
     starts = tuple(word.start_ms for word, _ in words)
     stops = sum(text.endswith(_STOPS) for text in texts)
+    timed = sum(word.timed for word, _ in words) * 2 > len(words)
+    by_silence = timed and stops * _STOP_IN_WORDS < len(texts)
     return Speech(
         captions.file,
-        figures_apart(texts, bare, () if stops * _STOP_IN_WORDS >= len(texts) else starts),
+        figures_apart(texts, bare, starts if by_silence else ()),
         bare,
         starts,
         captions.said,
@@ -117,7 +119,8 @@ def with_ones(heard: Speech, heads: frozenset[str]) -> Speech:
     """
     found = list(heard.words)
     for at in range(2, len(found)):
-        alone = at + 1 == len(found) or found[at].endswith(",") or heard.plain[at + 1] not in STARTS
+        following = heard.plain[at + 1] if at + 1 < len(found) and found[at][-1:].isalpha() else ""
+        alone = following not in STARTS and following not in ("hundred", "thousand")
         if heard.plain[at] == "one" and alone and _counts(heard.plain[max(0, at - 3) : at], heads):
             found[at] = found[at].lower().replace("one", "1")
     return replace(heard, words=tuple(found), plain=tuple(plain(one) for one in found))

@@ -19,6 +19,7 @@ from producer.take.judging import Judge, Judged
 from producer.take.likeness import ScriptTokens, Tokens, script_tokens, take_tokens
 from producer.take.listening import listen
 from producer.take.mending import mended, names_mended
+from producer.take.merged import EVERYDAY, unmerged
 from producer.take.missing import unsaid, wanted
 from producer.take.names import Names, misnamed, own_name_said
 from producer.take.placing import by_names
@@ -101,7 +102,8 @@ class _Listener:
         """The file mended where the script or the names say what was misheard, and read."""
         dossier, garage = self.dossier, self.dossier.garage
         vocabulary = reader(garage).vocabulary
-        words = speech(file.captions)
+        names = frozenset(word for name in _named(dossier) for word in name.lower().replace(",", "").split())
+        words = unmerged(speech(file.captions), names | EVERYDAY | frozenset(self.script.tokens.text))
         tokens = take_tokens(words)
         read = reads(self.script, tokens)
         agreed = [one.agreed for some in read for one in some]

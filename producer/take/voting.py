@@ -20,6 +20,7 @@ BEST = 25  # places that are scored
 ABOUT_AS_GOOD = 0.08
 LEAST = 0.45  # below this a section was not said
 _SLACK = 6
+_CLOSE = 8  # words: what is broken off sooner is no beginning of its own
 _NOISE = 0.25
 
 
@@ -66,7 +67,7 @@ def places(section: Sequence[str], take: Index) -> list[Place]:
     best = sorted(joined, key=lambda at: (-joined[at], at))[:BEST]
     scored = [_scored(window, take.text, at) for at in best]
     good = [one for one in scored if one.score >= LEAST]
-    return _apart(sorted(good, key=lambda one: one.at), len(window))
+    return _apart(sorted(good, key=lambda one: one.at))
 
 
 def last_of(scores: Sequence[float], covers: Sequence[float]) -> int:
@@ -108,11 +109,11 @@ def _begin(blocks: Sequence[Any], first: int) -> int:
     return max(0, first + target - source)
 
 
-def _apart(near: Sequence[Place], length: int) -> list[Place]:
-    """One place of each group that overlaps: its best."""
+def _apart(near: Sequence[Place]) -> list[Place]:
+    """One place of each group that is close together: its best."""
     found: list[Place] = []
     for one in near:
-        if found and one.at - found[-1].at < length:
+        if found and one.at - found[-1].at < _CLOSE:
             if one.score > found[-1].score:
                 found[-1] = one
         else:
