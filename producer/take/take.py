@@ -370,7 +370,8 @@ class _Other:
                     yield (sheet.id, one.claim.parameter), self._where(one)
 
     def _meant(self, one: Heard, setup: str) -> bool:
-        return one.setup == setup or not self.heard.listened.turns
+        """Of the setup named; a page's name alone says no setup."""
+        return one.setup == setup or all(turn.page for turn in self.heard.listened.turns)
 
     def _where(self, one: Heard) -> _Where:
         return self.heard.speech.file, self.heard.speech.ms(one.first)

@@ -29,6 +29,23 @@ def test_where_a_pick_up_says_it(told: Heard) -> None:
     assert 0 <= one.start_ms < 3000
 
 
+@pytest.mark.parametrize(
+    "pick_up",
+    [
+        "Long run. Final drive, from 4.15 down to 4.00.",
+        "Final drive, from 4.15 down to 4.00.",
+        "The drive page. Final drive, from 4.15 down to 4.00.",  # a page is no setup
+        "Final drive, four to one.",
+    ],
+)
+def test_a_later_setup_s_setting(told: Heard, pick_up: str) -> None:
+    wrong = {"long__drive": "On the drive page: final drive, from 4.15 down to 3.85. A lower ratio."}
+    assert ("parameter", "final_drive") in left(told(**wrong))
+    take = told(pick_up, **wrong)
+    assert ("parameter", "final_drive") not in left(take)
+    assert {(one.finding.parameter, one.finding.setup) for one in take.mended} >= {("final_drive", "long")}
+
+
 def test_the_last_pick_up_that_says_it_counts(told: Heard) -> None:
     wrong = SCALES.format("Front weight, 50 percent.")
     take = told("Front weight, 50.5 percent.", "Front weight, 50.5 percent.", short__scales=wrong)
