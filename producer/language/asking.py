@@ -25,7 +25,8 @@ _WORKED = (
     "much better now", "keep it up", "keep up the", "hats off", "you rock", "well done", "needed this",
     "exactly what i",
     "just what i needed", "what i was looking", "owe you", "youre the best", "you are the best", "subscribed",
-    "that did it", "did the trick", "worked a treat", "got my first win", "keep them coming", "keep em coming",
+    "that did it", "did the trick",
+    "nice one", "worked a treat", "got my first win", "keep them coming", "keep em coming",
 )  # fmt: skip
 _PUZZLED = (
     "don't get what", "don't get how", "don't get why", "don't understand", "can't figure", "not sure what",

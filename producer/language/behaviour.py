@@ -40,10 +40,15 @@ def _forms(base: str) -> tuple[str, ...]:
 
 _REARS: tuple[tuple[str, ...], ...] = tuple(
     tuple(one.split())
-    for one in ("rear end", "back end", "tail end", "rear tires", "rear tyres", "rear", "back", "tail", "butt", "rears")
-)
+    for one in (
+        "rear of the car", "back of the car", "rear of it", "back of it", "back half",
+        "rear end", "back end", "tail end", "rear tires", "rear tyres", "rear",
+        "back", "tail", "butt", "rears",
+    )
+)  # fmt: skip
 _NOSES: tuple[tuple[str, ...], ...] = tuple(
-    tuple(one.split()) for one in ("front end", "front tires", "front tyres", "nose", "front", "fronts")
+    tuple(one.split())
+    for one in ("front of the car", "front of it", "front end", "front tires", "front tyres", "nose", "front", "fronts")
 )
 _ENDS = tuple((one, "rear") for one in _REARS) + tuple((one, "front") for one in _NOSES)
 _FIRST = frozenset(one[0] for one, _ in _ENDS)
@@ -76,7 +81,7 @@ _HELPS = inflected("help get let make allow")
 _TURNS = listed("turn rotate cut point pivot arc steer bend")
 # Only these words can start what is read here.
 TRIGGERS = frozenset().union(
-    _KEEPS, _CALMS, _PINS, _HELPS, _STAYS, _GOES, _STICKS, _PASSES, _DARTS, _SLIDES, {"turn"}
+    _KEEPS, _CALMS, _PINS, _HELPS, _STAYS, _GOES, _STICKS, _PASSES, _DARTS, _SLIDES, {"turn", "light"}
 )  # fmt: skip
 _PLACES = listed(
     "under underneath planted down behind stuck put straight stable settled hooked calm glued still pinned tied "
@@ -124,6 +129,9 @@ def _slipping(text: list[str], at: int) -> Doing | None:
     word = text[at]
     if word in _GOES and _up_the_track(text, at + 1):
         return 1, (1, "state")
+    if word == "light":
+        end = end_before(text, at)
+        return (1, (-1 if end == "rear" else 1, "state")) if end else None
     pushed = _end_at(text, at + 1)[0] if word in _SLIDES else ""
     if pushed:
         return 1, (1 if pushed == "front" else -1, "state")  # "sliding the rear tires"
@@ -239,7 +247,9 @@ def _up_the_track(text: list[str], at: int) -> bool:
 def _turns(text: list[str], at: int) -> bool:
     """Whether "turn" is what the car does or won't do: "it doesn't want to turn", "the car will not turn"."""
     before = text[at - 1] if at else ""
-    if (text[at + 1] if at + 1 < len(text) else "") in _TURNED:
+    after = text[at + 1 : at + 4]
+    off_the_corner = after[:3] in (["off", "the", "corner"], ["off", "the", "turn"]) or after[:2] == ["off", "of"]
+    if after and after[0] in _TURNED and not off_the_corner:
         return False
     near = text[max(0, at - 5) : at]
     if at + 1 == len(text) and _REFUSING.isdisjoint(near):

@@ -17,6 +17,7 @@ _CALMING = (
 )
 _REAR_END = "rear|back|tail|rear end|back end|butt|rear tires|rear tyres"
 _NOSE = "nose|front|front end|front tires|front tyres"
+_OVERMUCH = "much|freely|quick|quickly|fast|easily|well|easy|far"
 _WITH_TIRES = (
     "light|lights|lighting|lit|spin|spins|spinning|burn|burns|burning|smoke|smokes|smoking|blow|blows|blowing|"
     "break|breaks|breaking"
@@ -121,6 +122,8 @@ FEEL: dict[str, object] = {
     **ways(_WITH_TIRES, "|up|off", "the|the rear|my|my rear|those", "tires|tyres|rears", data=(-1, "state")),
     **ways(_WITH_TIRES, "the|the rear|my|my rear|those", "tires|tyres|rears", "up|loose|free", data=(-1, "state")),
     **ways("blow|blows|blowing", "the|the rear", "tires|tyres", "off|off it", data=(-1, "state")),
+    **ways("turn|turns|turning|rotate|rotates|rotating|pivots", "|around", "too", _OVERMUCH, data=(-1, "state")),
+    **ways("turn|turns|turning", "in", "too", _OVERMUCH, data=(-1, "state", "entry")),
     **each("too loose|way too loose|too free", (-1, "state")),
     **each("too tight|way too tight", (1, "state")),
     **each(
@@ -152,7 +155,7 @@ FEEL: dict[str, object] = {
         "understeering|wash out|washes out|washing out|washes wide|wash wide|washing wide|wash up|"
         "washes up|washing up|drift up|drifts up|drifting up|run wide|runs wide|running wide|slide up the track|"
         "slides up the track|sliding up the track|go straight|goes straight|going straight|tightness|tight condition|"
-        "shove|shoves|shoving|skate|skates|skating|walk up the track|walks up the track|bound up|"
+        "shove|shoves|shoving|walk up the track|walks up the track|bound up|"
         "understeery|pushy feeling|tight feeling|lazy|sluggish|numb nose|wash|washes|washing|push up the track|"
         "pushes up the track|pushing up the track|climb the track|climbs the track|climbing the track",
         (1, "state"),
@@ -243,9 +246,8 @@ PHASE: dict[str, object] = {
            "off|out of|off of", "the", _PEDAL, data="entry"),
     **ways("i|you|we|he", "lift|brake", data="entry"),
     **ways("turn|turns|turning|bend|throw|set", "it|the car", "in|into", data="entry"),
-    **ways("hit|hits|hitting|touch|touching|squeeze|squeezing|stab|tap|press|mash", "the|my", "brakes|brake|"
-    "brake pedal",
-           data="entry"),
+    **ways("hit|hits|hitting|touch|touched|touching|squeeze|squeezing|stab|tap|tapped|press|mash", "the|my",
+           "brakes|brake|brake pedal", data="entry"),
     **ways("get|gets|getting|got|step|stepping|go|going|stand|standing|hard", "on|to|into", "the", "brakes|brake",
            data="entry"),
     **each(_ENTRY, "entry"),
@@ -262,7 +264,7 @@ NEG = each(
 # Verbs of remedy, in every form.
 _REMEDIES = inflected(
     "cure fix stop prevent eliminate remove kill tame erase solve lessen minimize minimise ease avoid combat "
-    "counter curb limit address squash resolve diminish dampen correct quit end weaken cancel neutralize neutralise "
+    "counter curb limit address squash resolve diminish dampen correct quit weaken cancel neutralize neutralise "
     "heal"
 )
 # Verbs with a word of their own: "dials out the push".
@@ -284,6 +286,7 @@ _REMEDY_PHRASES = (
 CURE: dict[str, object] = {
     **dict.fromkeys(sorted(_REMEDIES)),
     **{phrase: None for parts in _REMEDY_PHRASES for phrase in ways(*parts)},
+    **each("ends|ended|ending"),
     **each(
         "keep from|helps the tight|helped the push|helps the push|gets it to quit|goes away|go away|went away|"
         "gone|is gone|disappears|disappeared|vanishes|vanished|against|answers|answer for|isn't there|"

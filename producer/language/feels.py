@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any, cast
 
 from producer.language.effect_words import CAUSES, GONE
-from producer.language.items import Item
+from producer.language.items import Item, mention_of
 from producer.language.tokens import listed
 from producer.model.words import PHASES, Phase
 
@@ -14,6 +14,7 @@ _ARROWS = frozenset({"->", "=>", "→", ":", "="})
 _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
 # Once the complaint and its place are said, these begin what to do about it.
 # What was so before, or is so whatever was done.
+_WEARS = listed("away goes wears gets heats gives starts burns fades wore falls")
 _NOT_ITS_DOING = listed("still already always than like where unless before whenever how")
 _CARS = listed("it she car that which")
 _ACTS = listed("go try run set bring just then i we you i'd give come back throw what")
@@ -135,7 +136,11 @@ def _passing(row: list[Item], at: int) -> bool:
         return _foreign(one)
     if one.kind == "move":
         return isinstance(one.data, tuple) and one.data[1] == "way"
-    return one.kind == "set" and not getattr(one.data, "addresses", ()) and not getattr(one.data, "parts", ())
+    if one.kind != "set" or mention_of(one).addresses:
+        return False
+    if at + 1 < len(row) and row[at + 1].word in _WEARS:
+        return True  # "when that right front goes away"
+    return not mention_of(one).parts
 
 
 def _complaint(row: list[Item], first: int, feel: int, last: int) -> str | None:
@@ -174,7 +179,13 @@ def _sign(row: list[Item], at: int, after: bool = False) -> int:
 def _asserted(row: list[Item], at: int) -> bool:
     """Whether a stretch says of the car, as it now is, that it is so: "it's stable", "the car pushes"."""
     before = row[max(0, at - 7) : at]
-    if any(one.kind in {"past", "someone", "if", "would"} or one.word in _NOT_ITS_DOING for one in row[:at]):
+    said = row[:at]
+    for first in range(at - 1, -1, -1):
+        if _begins_anew(row, first, at):
+            said = row[first:at]
+            break
+    past = [one.word for one in said if one.kind == "past" and one.word not in {"was", "were"}]
+    if past or any(one.kind in {"someone", "if", "would"} or one.word in _NOT_ITS_DOING for one in said):
         return False
     return any(one.word in _CARS for one in before)
 
@@ -200,28 +211,37 @@ def _much(row: list[Item], at: int) -> int:
 def _turns(row: list[Item], at: int, kind: str = "state") -> int:
     """How often the feel at `at` is turned round: negations, remedies, "less", "goes away"."""
     quality = kind == "quality"
+    return _turned_before(row, at, quality) + _turned_after(row, at, quality)
+
+
+def _turned_before(row: list[Item], at: int, quality: bool) -> int:
     count = 0
     moved = False
     for back in range(at - 1, max(-1, at - 12), -1):
         one = row[back]
-        if one.kind in {"feel", "sep"}:
+        if one.kind == "feel" and any(x.word in {"and", "or"} for x in row[back + 1 : at]):
+            continue  # "keeps it from darting in and getting loose"
+        if one.kind in {"feel", "sep"} or _begins_anew(row, back, at):
             break
         if one.kind in {"set", "number"} and row[at - 1].kind != "neg":
             # A movement before the setting is the setting's own: "less air in the right front".
             moved = True
-        lowered = one.kind == "move" and isinstance(one.data, tuple) and one.data[0] < 0 and one.data[1] != "way"
-        if (
-            one.kind == "neg"
-            or (one.kind == "cure" and not (quality and one.data))
-            or (lowered and not moved and at - back <= 4)
-        ):
-            # "prevents ... from", "keeps it from": one remedy, however many words.
-            count += 1
-            if one.kind == "cure" or lowered:
-                # "did not cure the push", "doesn't reduce it": what did not happen says nothing.
-                denied = one.word != "quit" and any(x.kind == "neg" for x in row[max(0, back - 2) : back])
-                count += 2 if denied else 0
-                break
+        lowered = _lowers(one) and not moved and at - back <= 4
+        if (one.kind == "cure" and not (quality and one.data)) or lowered:
+            # "prevents ... from", "keeps it from": one remedy, however many words. "Did not cure it" says nothing.
+            denied = one.word != "quit" and any(x.kind == "neg" for x in row[max(0, back - 2) : back])
+            return count + (3 if denied else 1)
+        count += one.kind == "neg"
+    return count
+
+
+def _lowers(one: Item) -> bool:
+    """As in "less push", "reduces the push"."""
+    return one.kind == "move" and isinstance(one.data, tuple) and one.data[0] < 0 and one.data[1] != "way"
+
+
+def _turned_after(row: list[Item], at: int, quality: bool) -> int:
+    count = 0
     for one in row[at + 1 : at + 7]:
         if one.kind in {"feel", "sep"}:
             break
@@ -230,6 +250,13 @@ def _turns(row: list[Item], at: int, kind: str = "state") -> int:
         if one.kind == "cure" and one.word in GONE and not quality:
             count += 1
     return count
+
+
+def _begins_anew(row: list[Item], back: int, at: int) -> bool:
+    """As in "it still wouldn't take a set | it was loose getting in": a new thought without a joint."""
+    if row[back].kind != "pronoun" or row[back].word not in {"it", "she"} or back + 1 >= at or back == 0:
+        return False
+    return row[back + 1].word in {"was", "is", "'s"} and row[back - 1].kind not in {"cure", "neg"}
 
 
 def _where(row: list[Item], at: int) -> set[Phase]:

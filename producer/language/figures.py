@@ -38,6 +38,9 @@ def figure_at(words: Words, at: int) -> Said | None:
         part = _part(text, at)
         if part is not None or word not in SMALL:
             return part
+    if word == "hundred":
+        few = at and text[at - 1] in {"couple", "few", "several", "of"}
+        return _spoken(text, at) if text[at + 1 : at + 2] and text[at + 1] in UNITS and not few else None
     if word == "point":
         return _decimals(text, at, Decimal(0))
     return _spoken(text, at)
@@ -191,7 +194,13 @@ def _ended(text: list[str], at: int, groups: list[tuple[int, int]], hundred: boo
         part, following = _and_part(text, at)
         if part:
             return Said(following, (value + part,))
-        counted = word in UNITS or word in MORE or (at > 1 and text[at - 2] in _ADDED) or word == "out"
+        counted = (
+            word in UNITS
+            or word in MORE
+            or _counted_before(text, at)
+            or (at > 1 and text[at - 2] in _ADDED)
+            or word == "out"
+        )
         if value == 1 and text[at - 1] == "one" and not counted:
             return None  # "this one", "one of them"
         return Said(at, (value,), (value / _HUNDRED,) if hundred else ())
@@ -200,6 +209,13 @@ def _ended(text: list[str], at: int, groups: list[tuple[int, int]], hundred: boo
         whole = _paired(groups)
         return Said(following, tuple(one + part for one in whole if one == one.to_integral_value()))
     return Said(at, _paired(groups))
+
+
+def _counted_before(text: list[str], at: int) -> bool:
+    """As in "two clicks on the left rear and one on the right rear": "one" counts what was counted before."""
+    if text[at : at + 1] not in (["on"], ["in"], ["at"], ["out"], ["to"]) or at < 2 or text[at - 2] not in {"and", ","}:
+        return False
+    return text[at + 1 : at + 2] == ["the"] and any(word in UNITS for word in text[max(0, at - 12) : at - 1])
 
 
 def _large(text: list[str], at: int, count: int) -> tuple[int, int]:

@@ -98,12 +98,26 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
             ):
                 return length, "param", data
         elif kind == "param" and other_sense(text, at, length):
+            if length > 1:
+                return length, "word", None  # "the rear end steps out"
+        elif kind in {"phase", "back"} and _before_setting(text, at + length, kind, vocabulary):
             continue
         elif kind == "word" and text[at] == "split" and found and found[-1].kind in _PLACED:
             continue  # "with less rear split it will ..."
         elif not (_turning_in(text[at : at + length]) and not _MIDDLES.isdisjoint(text[at + length : at + length + 3])):
             return length, kind, data  # but "never want to turn in the middle"
     return 1, "word", None
+
+
+def _before_setting(text: list[str], after: int, kind: str, vocabulary: Vocabulary) -> bool:
+    """Whether words for a part of the corner or an end of the car are a setting's: "on the brake | bias"."""
+    if after >= len(text) or (kind == "phase" and not text[after - 1].startswith("brak")):
+        return False
+    if kind == "phase":
+        return text[after] in {"bias", "balance"}
+    return text[after - 1] in {"rear", "front"} and any(
+        one[2] == "param" for one in vocabulary.phrases.get(text[after], ())
+    )
 
 
 def _turning_in(said: list[str]) -> bool:
@@ -167,7 +181,8 @@ def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
             continue
         cluster, following = _cluster(row, at, vocabulary)
         after = row[following] if following < len(row) else None
-        if after is not None and after.kind == "foreign" and not after.data and _of_air(row, at):
+        airy = _of_air(row, at) or _air_moved(row, following + 1)
+        if after is not None and after.kind == "foreign" and not after.data and airy:
             name = vocabulary.of_role("tyre_pressure")
             cluster.append(Item("param", after.word, name, after.start, after.end)) if name else None
             following += 1
@@ -185,6 +200,15 @@ def _of_air(row: list[Item], at: int) -> bool:
     into = any(one.kind in {"in", "out", "to"} or one.word in {"in", "out"} for one in near)
     counted = any(one.kind == "number" and number_of(one).unit in {"lb", "psi"} for one in near)
     return into and counted and not any(one.kind == "param" for one in near)
+
+
+def _air_moved(row: list[Item], at: int) -> bool:
+    """As in "both front tires are up a pound"."""
+    way = next((look for look in range(at, min(at + 3, len(row))) if row[look].kind == "move"), None)
+    if way is None or way + 1 >= len(row) or row[way + 1].kind != "number":
+        return False
+    number = number_of(row[way + 1])
+    return number.unit in {"lb", "psi"} and all(0 < one <= 10 for one in number.readings)
 
 
 def _cluster(row: list[Item], at: int, vocabulary: Vocabulary) -> tuple[list[Item], int]:

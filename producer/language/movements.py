@@ -31,6 +31,7 @@ _LIMITS = listed("past below above under over beyond least most near")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
 _COUNTS = frozenset({"click", "step"})
 _SHADES = _SMALL_WORDS | listed("even much far still slightly touch shade lot way bit quite hair notch too very now")
+_BRINGS = listed("bring brings brought bringing")
 _WENT = listed("go goes went going come comes came coming move moves moved stepped")
 # Said before a movement word these are about the setting, where no other noun is named.
 _ABOUT_IT = _GO | listed("i we i'm we're am one two whole page everything all wants likes number figure")
@@ -110,20 +111,12 @@ def _leads(row: list[Item], move: Move) -> bool:
 def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bool) -> tuple[int, bool]:
     one = row[at]
     if one.kind == "number":
-        number = number_of(one)
-        if number.foreign:
-            return 0, False
-        if number.more:
-            return number.more, False
-        # "a click out of the left rear", without a verb.
-        if number.unit and role != "steering.toe_out" and _out_after(row, at + 1):
-            return -1, False
-        return int(number.again), True
+        return _counted(row, at, role)
     if one.kind == "take":
         return _taken(row, at, bare), False
     if one.kind == "put":
         return _put(row, at), False
-    if one.kind == "back" and role == "brake.front_bias" and at and row[at - 1].word in _WENT:
+    if one.kind == "back" and role == "brake.front_bias" and at and _gone(row, at):
         return int(cast("int", one.data)), False
     if one.kind == "shift":
         return _shifted(row, at) if role == "brake.front_bias" else 0, False
@@ -133,6 +126,26 @@ def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bo
     fits = {"verb": _verb, "as": _describes, "way": _way, "much": _much}[how]
     said = fits(row, at, heads, bare) or (one.word == "lower" and _describes(row, at, heads, bare))
     return (sign, False) if said else (0, False)
+
+
+def _counted(row: list[Item], at: int, role: str) -> tuple[int, bool]:
+    """Movements without a verb: "two more clicks", "another click", "a click out of the left rear"."""
+    number = number_of(row[at])
+    if number.foreign:
+        return 0, False
+    if number.more:
+        return number.more, False
+    if number.unit and role != "steering.toe_out" and _out_after(row, at + 1):
+        return -1, False
+    if _kind(row, at + 1) == "out" and _word(row, at + 1) == "of":
+        return (-1, False) if any(one.kind == "set" for one in row[at + 2 : at + 5]) else (0, False)
+    return int(number.again), True
+
+
+def _gone(row: list[Item], at: int) -> bool:
+    """As in "went back", "bring the brake bias back"."""
+    brought = not _BRINGS.isdisjoint(one.word for one in row[max(0, at - 5) : at])
+    return row[at - 1].word in _WENT or (brought and row[at - 1].kind in {"set", "pronoun"})
 
 
 def _out_after(row: list[Item], at: int) -> bool:
@@ -312,7 +325,7 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
     if _kind(row, at + 1) == "to" and at + 2 < len(row) and _plain(row[at + 2]):
         counted = kind in {"move", "back"} or _difference(number, grid, unit)
         return "amount" if number.unit and counted else "from"
-    if kind == "by" or _kind(row, at + 1) == "by":
+    if kind == "by" or _kind(row, at + 1) == "by" or (moved and _kind(row, at + 1) == "out"):
         return "amount"
     if kind == "at" and not _measured(row, at) and not (moved and _difference(number, grid, unit)):
         return "value"
@@ -368,5 +381,5 @@ def _difference(number: Number, grid: Grid | None, unit: str) -> bool:
 
 
 def _multiple(amount: Decimal, grid: Grid) -> bool:
-    span = grid.high - grid.low
+    span = min(grid.high - grid.low, 12 * grid.step) if grid.step else grid.high - grid.low
     return 0 < amount <= span and (grid.step is None or amount % grid.step == 0)

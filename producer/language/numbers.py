@@ -17,7 +17,7 @@ from producer.language.tokens import Words, listed, sentences
 from producer.model.grid import Grid
 
 # Where a number may start: checked first, most words fail here.
-_OTHER_STARTS = listed("a an another half quarter minus negative - + point inch")
+_OTHER_STARTS = listed("a an another hundred half quarter minus negative - + point inch")
 STARTS = frozenset(chain(SMALL, TENS, VULGAR, _OTHER_STARTS))
 
 

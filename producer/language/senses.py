@@ -25,7 +25,8 @@ _OF_A_CAR = listed(
     "chassis"
 )
 _ENDS_OF_IT = listed("rear back tail nose front end")
-_HELPS = listed("help helps helped")
+_HELPS = listed("help helps helped lose loses losing lost")
+_SOME = listed("the that with my a your bit little some of most lot all any its this")
 _COMPLAINTS = listed("tight loose push understeer oversteer looseness tightness snap wiggle twitch")
 # Tight or loose, and no car; and what people are, too.
 _OTHER_NOUNS = listed(
@@ -86,7 +87,7 @@ def _of_another_thing(text: list[str], at: int) -> bool:
 
 def _of_a_complaint(text: list[str], at: int) -> bool:
     """As in "helps the push", "helps tight middle"."""
-    while at < len(text) and text[at] in {"the", "that", "with", "my", "a", "your", "bit", "little"}:
+    while at < len(text) and text[at] in _SOME:
         at += 1
     return at < len(text) and text[at] in _COMPLAINTS and text[at + 1 : at + 2] != ["it"]
 

@@ -125,9 +125,14 @@ def _beside_move(number: Number, row: list[Item]) -> bool:
 
 def _moved_by(row: list[Item]) -> list[Number]:
     """The numbers of a movement that are not where it starts or ends: "come down on the right rear 25 pounds"."""
-    if not any(one.kind in {"move", "take", "put"} for one in row):
+    taken = any(one.kind == "number" and row[at + 1].kind == "out" for at, one in enumerate(row[:-1]))
+    if not taken and not any(one.kind in {"move", "take", "put"} for one in row):
         return []
-    said = [(row[at - 1].kind if at else "", one) for at, one in enumerate(row) if one.kind == "number"]
+    said = [
+        ("" if at + 1 < len(row) and row[at + 1].kind == "out" else row[at - 1].kind if at else "", one)
+        for at, one in enumerate(row)
+        if one.kind == "number"
+    ]
     return [number_of(one) for before, one in said if before not in {"to", "from", "at"} and not number_of(one).foreign]
 
 

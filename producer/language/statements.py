@@ -26,6 +26,8 @@ from producer.model.grid import Grid
 
 # "Softer than the default at the left front" compares with no other setting.
 _USUAL = listed("default defaults garage usual normal stock baseline before standard")
+# Of such items a part is made that has no verb of its own.
+_SAME_VERB = frozenset({"number", "set", "word", "by"})
 # What stands after these was so before, or would be.
 _REASONS = listed("because since unless or though although where while")
 # What may stand before the figures of a stretch that goes on with the setting before it.
@@ -200,12 +202,13 @@ def _goes_along(draft: Draft, part: list[Item], state: SoFar) -> bool:
     if (
         before is None
         or "amount" not in before.slots
-        or any(one.kind not in {"number", "set", "word", "by"} for one in part)
+        or any(one.kind not in _SAME_VERB and one.word not in {"on", "in", "at"} for one in part)
     ):
         return False
     grid = state.vocabulary.grids.get(draft.addresses[0]) if draft.addresses else None
     return any(
-        one.kind == "number" and (number_of(one).unit in {"click", "step"} or _only_amount(part, at, grid))
+        one.kind == "number"
+        and (number_of(one).unit in {"click", "step"} or one.word == "one" or _only_amount(part, at, grid))
         for at, one in enumerate(part)
     )
 

@@ -28,6 +28,7 @@ def topics(row: list[Item]) -> list[Item]:
     """As in "Springs up front ..." before "on the left" is the topic of what follows, not both springs."""
     sides = [at for at, one in enumerate(row) if one.kind == "set" and side_only(mention_of(one))]
     corners = [at for at, one in enumerate(row) if one.kind == "set" and _corner_only(mention_of(one))]
+    row = _splits_of(row)
     splits = [at for at, one in enumerate(row) if one.kind == "set" and _split_only(mention_of(one))]
     if not sides and not corners and not splits:
         return _flank_topics(row)
@@ -83,6 +84,22 @@ def _corner_of(named: Mention, item: Item) -> Item:
 
 def _corner_only(one: Mention) -> bool:
     return len(one.parts) == 1 and not (one.parameter or one.split)
+
+
+def _splits_of(row: list[Item]) -> list[Item]:
+    """As in "take split out of the rear springs", "split to the rear springs": one mention, the split of them."""
+    for at, one in enumerate(row):
+        if one.kind != "set" or not _split_only(mention_of(one)) or mention_of(one).axle:
+            continue
+        after = next((x for x in range(at + 1, min(at + 5, len(row))) if row[x].kind in {"set", "number"}), None)
+        if after is None or row[after].kind == "number" or not mention_of(row[after]).parameter:
+            continue
+        named = mention_of(row[after])
+        if named.axle and not named.split and not named.side:
+            whole = replace(mention_of(one), parameter=named.parameter, axle=named.axle)
+            row = [*row[:at], Item("set", one.word, whole, one.start, one.end), *row[at + 1 : after], *row[after + 1 :]]
+            return row
+    return row
 
 
 def _split_only(one: Mention) -> bool:

@@ -43,7 +43,7 @@ _COMMON = listed(
 # What may follow the name of a track that is asked for.
 _ENDS = listed(
     "next please soon asap video videos setup setups episode episodes card this instead too track one sometime guide "
-    "in for with and but again ever there already first yet "
+    "since forever lol all every man mate bro dude haha in for with and but again ever there already first yet "
     "coming out dropping happening done ready"
 )
 _WANTING = listed("skipped missed forgot need want requesting request vote")
@@ -51,7 +51,7 @@ _WANTING = listed("skipped missed forgot need want requesting request vote")
 _LEADERS = (
     (_NOUNS, listed("for at on of")),
     (listed("chance plans planning plan"), listed("of for on")),
-    (listed("waiting hoping wishing begging petition wish hope"), listed("for on")),
+    (listed("asking waiting hoping wishing begging petition wish hope"), listed("for on")),
     (listed("anything something"), listed("for on at")),
 )
 
