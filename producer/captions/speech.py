@@ -15,6 +15,9 @@ from producer.model.said import SaidLine
 
 PAUSE_MS = 1000
 """Silence that ends a caption: what is said after it is not shown before (common practice, no source)."""
+_STOPLESS_PAUSE_MS = 400
+"""The same where captions have no stops, as automatic ones: then nothing else tells where a sentence ends."""
+_STOP_IN_WORDS = 60  # captions with fewer stops than one in so many words are taken to have none
 _SLOWEST_MS = 600  # a spoken word lasts no longer; beyond that the speaker pauses (100 words a minute)
 
 
@@ -33,7 +36,9 @@ def speech_captions(said: Iterable[SaidLine], profile: ReadingProfile) -> tuple[
     A caption starts with its first word and lasts until its last one is said, longer where reading takes longer and
     there is room (`settle`). Where the speaker is too fast to be read, `speed.too_fast` says so of the caption.
     """
-    runs = _runs([word for line in said for word in _heard(line)])
+    words = [word for line in said for word in _heard(line)]
+    stops = sum(word.text.endswith((".", "?", "!")) for word in words)
+    runs = _runs(words, PAUSE_MS if stops * _STOP_IN_WORDS >= len(words) else _STOPLESS_PAUSE_MS)
     return settle([cue for run in runs for cue in _broken(run, profile)], profile)
 
 
@@ -46,11 +51,11 @@ def _heard(line: SaidLine) -> Iterator[_Heard]:
             yield _Heard(text, word.start_ms, max(word.start_ms, min(end, longest)))
 
 
-def _runs(words: Sequence[_Heard]) -> Iterator[list[_Heard]]:
+def _runs(words: Sequence[_Heard], pause_ms: int) -> Iterator[list[_Heard]]:
     """Words without a long silence between them, and without a step back in time."""
     run: list[_Heard] = []
     for word in words:
-        if run and not run[-1].start_ms <= word.start_ms < run[-1].end_ms + PAUSE_MS:
+        if run and not run[-1].start_ms <= word.start_ms < run[-1].end_ms + pause_ms:
             yield run
             run = []
         run.append(word)

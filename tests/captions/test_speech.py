@@ -45,6 +45,16 @@ def test_silence_ends_a_caption() -> None:
     assert [(cue.start_ms, cue.text) for cue in cues] == [(0, "loose off"), (2000, "tight in")]
 
 
+@pytest.mark.parametrize(
+    ("stop", "captions"),
+    [("", ["it turns in well", "then it pushes"]), (".", ["it turns in well then it pushes."])],
+)
+def test_without_stops_a_shorter_silence_ends_a_sentence(stop: str, captions: list[str]) -> None:
+    """With stops it is a breath."""
+    said = [line("it turns in well", 0), line(f"then it pushes{stop}", 4 * 400 + 700)]
+    assert [cue.text.replace("\n", " ") for cue in speech_captions(said, PROFILE)] == captions
+
+
 def test_a_long_last_word_is_a_pause() -> None:
     """Where a file holds its cue on the screen, the word has long been said."""
     still = SaidLine(0, 9000, "loose off", (SaidWord("loose", 0), SaidWord("off", 400)), HERE)
