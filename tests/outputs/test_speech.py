@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from decimal import Decimal
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from producer.captions.profile import reading_profile
+from producer.captions.reading import read_captions
 from producer.jobs.dossier import dossier as whole_dossier
 from producer.library.load import load
 from producer.model.dossier import Dossier
+from producer.model.take import SaidFigure, Take, WordCount
 from producer.outputs.speech import documents, spoken
 from producer.render.kit import Kit
 
@@ -93,3 +96,38 @@ def test_captions_begin_with_their_words(real: Dossier) -> None:
     assert real.take is not None
     starts = {word.start_ms for line in real.take.said for word in line.words}
     assert sum(one.start_ms in starts for one in spoken(real)) >= 0.97 * len(spoken(real))
+
+
+AUTOMATIC = """WEBVTT
+
+00:00:01.000 --> 00:00:03.500
+okay<00:00:01.300><c> the</c><00:00:01.500><c> right</c><00:00:02.300><c> front</c><00:00:03.100><c> spring</c>
+
+00:00:03.500 --> 00:00:06.000
+okay the right front spring
+is<00:00:03.700><c> at</c><00:00:03.900><c> seven</c><00:00:04.300><c> hundred</c><00:00:04.700><c> pounds</c>
+
+00:00:06.000 --> 00:00:08.000
+is at seven hundred pounds
+and<00:00:06.300><c> wedge</c><00:00:06.700><c> fifty</c><00:00:07.100><c> two</c><00:00:07.400><c> for three</c>
+
+00:00:08.000 --> 00:00:09.500
+and wedge fifty two for three
+weeks<00:00:08.300><c> now</c>
+"""
+
+
+def test_automatic_captions_as_they_are_written_for_viewers(dossier: Dossier, kit: Kit) -> None:
+    """Each line once, whole sentences, the figures of the sheet; times are those of the words."""
+    said = read_captions(AUTOMATIC.encode(), "cut.vtt").said
+    figures = (
+        SaidFigure(3900, "spring.rf", frozenset({Decimal(700)})),
+        SaidFigure(6700, "cross_weight", frozenset({Decimal(52)})),
+    )
+    narration, timeline = dossier.narration, replace(dossier.timeline, source="cut")
+    take = Take("cut", "cut.vtt", (), (), WordCount(0, 0, 0), (), (), 0, 10_500, narration, timeline, said=said,
+                figures=figures)  # fmt: skip
+    assert files(replace(dossier, take=take), kit)["speech.srt"].replace("\u00a0", "_") == (
+        "1\n00:00:01,000 --> 00:00:06,000\nokay the right front spring\nis at 700_lb/in\n\n"
+        "2\n00:00:06,000 --> 00:00:09,300\nand wedge 52_% for three weeks now\n\n"
+    )
