@@ -140,8 +140,8 @@ def overlays_text(drawn: Drawn) -> str:
     total = drawn.drawn + drawn.unchanged
     if not total:
         return "no caption to draw"
-    folders = " and ".join(str(folder) for folder in drawn.folders)
-    return f"{_count(total, 'picture')} in {folders}: {drawn.drawn} drawn, {drawn.unchanged} unchanged"
+    folder, shapes = drawn.folders[0].parent, ", ".join(one.name for one in drawn.folders)
+    return f"{_count(total, 'picture')} in {folder} ({shapes}): {drawn.drawn} drawn, {drawn.unchanged} unchanged"
 
 
 def colour_wanted() -> bool:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from producer.language.reading import reader
 from producer.model.dossier import Dossier
-from producer.model.take import HeardSection, Mended, SaidFigure, Take, TakeFile, TakeFinding, WordCount
-from producer.take.advised import Misadvised, misadvised, stops
+from producer.model.take import HeardSection, SaidFigure, Take, TakeFile, TakeFinding, WordCount
+from producer.take.advised import Misadvised, misadvised
 from producer.take.as_written import AsWritten, as_written
 from producer.take.caution import caution_at
 from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
@@ -22,6 +22,7 @@ from producer.take.mending import mended, names_mended
 from producer.take.merged import EVERYDAY, unmerged
 from producer.take.missing import unsaid, wanted
 from producer.take.names import Names, misnamed, own_name_said
+from producer.take.pick_ups import Mends, PickUp
 from producer.take.placing import by_names
 from producer.take.repeats import Repeats
 from producer.take.sections import Lined, Read, asides, heard_sections, line_up, reads, word_spans
@@ -163,10 +164,11 @@ class _Take:
             if one.figure is not None:
                 yield SaidFigure(self.main.speech.ms(one.at), one.claim.parameter, frozenset(one.figures))
 
-    def _mends(self) -> _Mends:
-        others = [_Other(one, Judge(self.dossier.sheets, Repeats(one.speech, one.sentences))) for one in self.pick_ups]
-        return _Mends(others, dict(x for one in others for x in one.rights()),
-                      dict(x for one in others for x in one.advises()))  # fmt: skip
+    def _mends(self) -> Mends:
+        sheets = self.dossier.sheets
+        return Mends.of(
+            PickUp(one.speech, one.listened, Judge(sheets, Repeats(one.speech, one.sentences))) for one in self.pick_ups
+        )
 
     def _line_up(self) -> Lined:
         main, dossier = self.main, self.dossier
@@ -219,7 +221,7 @@ class _Take:
         judged: Sequence[Judged],
         sections: Sequence[HeardSection],
         spans: Sequence[tuple[int, int] | None],
-        mends: _Mends,
+        mends: Mends,
     ) -> Iterator[TakeFinding]:
         teller, main = Teller(self.dossier), self.main
         for one in judged:
@@ -227,14 +229,14 @@ class _Take:
                 yield from mends.left(teller.differs(one, main.speech), mends.values)
         yield from self._movements(judge, teller, main, settled, mends)
         for other in mends.others:
-            yield from (teller.differs(one, other.heard.speech) for one in other.wrongs())
+            yield from (teller.differs(one, other.speech) for one in other.wrongs())
         yield from self._names(teller)
-        yield from self._conditions(teller)
+        yield from self._conditions(teller, mends)
         yield from self._missing(teller, judged, spans, mends)
         yield from self._sections(teller, sections, judged, mends)
 
     def _movements(
-        self, judge: Judge, teller: Teller, heard: _Heard, said: Sequence[Heard], mends: _Mends
+        self, judge: Judge, teller: Teller, heard: _Heard, said: Sequence[Heard], mends: Mends
     ) -> Iterator[TakeFinding]:
         """Advice, directions and starts said otherwise; one finding a statement."""
         found: list[Misadvised | Turned | FromWrong] = [*misadvised(said, self.dossier.sheets, heard.sentences)]
@@ -258,38 +260,46 @@ class _Take:
             if not any(own_name_said(one.speech, own) for one in self.pick_ups):
                 yield from (teller.misnamed(one, self.main.speech) for one in misnamed(self.main.speech, (names,)))
 
-    def _conditions(self, teller: Teller) -> Iterator[TakeFinding]:
+    def _conditions(self, teller: Teller, mends: Mends) -> Iterator[TakeFinding]:
         every = [self.main, *self.pick_ups]
         for want in wanted_conditions(self.dossier.garage, self.dossier.episode):
             told = [(x, one) for one in every for x in one.conditions if x.wanted.name == want.name]
             if not told and any(named(one.speech, want) for one in every):
                 continue
-            yield from self._condition(teller, want, told)
+            yield from self._condition(teller, want, told, mends)
         said = [(one.version, one) for one in every if one.version is not None]
         tested = self.dossier.episode.tested_with
         if tested:
             want = Wanted("Version", (tested,), (), ())
-            yield from self._condition(teller, want, said)
-        if all(one.caution is None for one in every):
+            yield from self._condition(teller, want, said, mends)
+        cautions = [(one, one.caution) for one in every if one.caution is not None]
+        if not cautions:
             yield teller.no_caution(self.main.speech.file)
+        elif cautions[0][0] is not self.main:
+            mends.strike(teller.no_caution(self.main.speech.file), cautions[-1][0].speech, cautions[-1][1])
 
     def _condition(
-        self, teller: Teller, want: Wanted, said: Sequence[tuple[Condition, _Heard]]
+        self, teller: Teller, want: Wanted, said: Sequence[tuple[Condition, _Heard]], mends: Mends
     ) -> Iterator[TakeFinding]:
         """The condition as it was said last counts."""
         if not said:
             yield teller.no_condition(want, self.main.speech.file)
             return
         last, heard = said[-1]
+        own = [one for one, where in said if where is self.main]
         if not last.right:
             yield teller.condition(last, heard.speech)
+        elif not own:
+            mends.strike(teller.no_condition(want, self.main.speech.file), heard.speech, last.at)
+        elif not own[-1].right:
+            mends.strike(teller.condition(own[-1], self.main.speech), heard.speech, last.at)
 
     def _missing(
         self,
         teller: Teller,
         judged: Sequence[Judged],
         spans: Sequence[tuple[int, int] | None],
-        mends: _Mends,
+        mends: Mends,
     ) -> Iterator[TakeFinding]:
         zones: dict[tuple[str, str], list[tuple[int, int]]] = {}
         for section, span in zip(self.dossier.narration.sections, spans, strict=True):
@@ -299,7 +309,7 @@ class _Take:
             yield from mends.left(teller.unsaid(one, self.main.speech.file), mends.values)
 
     def _sections(
-        self, teller: Teller, sections: Sequence[HeardSection], judged: Sequence[Judged], mends: _Mends
+        self, teller: Teller, sections: Sequence[HeardSection], judged: Sequence[Judged], mends: Mends
     ) -> Iterator[TakeFinding]:
         file = self.main.speech.file
         read = sum(one.placed_by == "words" for one in sections) >= _READ * len(sections)
@@ -318,74 +328,3 @@ class _Take:
                 yield teller.moved(heard, file)
             if heard.otherwise_ms is not None:
                 yield teller.doubtful(heard, file)
-
-
-_Where = tuple[str, int]  # a pick-up's file, and ms in it
-
-
-@dataclass(frozen=True, slots=True)
-class _Mends:
-    """What pick-ups say rightly, by (setup, address), as values and as advice; and what they have struck so far."""
-
-    others: Sequence[_Other]
-    values: Mapping[tuple[str, str], _Where]
-    advice: Mapping[tuple[str, str], _Where]
-    struck: list[Mended] = field(default_factory=list)
-
-    def left(self, one: TakeFinding, said: Mapping[tuple[str, str], _Where]) -> Iterator[TakeFinding]:
-        """The finding, or nothing where a pick-up mends it."""
-        where = said.get((one.setup or "", one.parameter or ""))
-        if where is None:
-            yield one
-        else:
-            self.struck.append(Mended(one, *where))
-
-    def in_time(self) -> tuple[Mended, ...]:
-        """What was struck, in order of the take's time."""
-        return tuple(sorted(self.struck, key=lambda one: (one.finding.at_ms is None, one.finding.at_ms or 0)))
-
-
-@dataclass(frozen=True, slots=True)
-class _Other:
-    """A pick-up: what it says rightly of any setup mends the take."""
-
-    heard: _Heard
-    judge: Judge
-
-    def rights(self) -> Iterator[tuple[tuple[str, str], _Where]]:
-        """(setup, address) of everything said rightly, and where: of the setup named, of every one that fits where
-        none is.
-        """
-        for one in self._figures():
-            for sheet in self.judge.sheets:
-                if self._fits(one, sheet.id) and self._meant(one, sheet.id):
-                    yield (sheet.id, one.claim.parameter), self._where(one)
-
-    def advises(self) -> Iterator[tuple[tuple[str, str], _Where]]:
-        """The same of advice that is said with a figure it has."""
-        for one in (x for x in self.heard.listened.heard if x.advice):
-            for sheet in self.judge.sheets:
-                allowed = {abs(x) for x in stops(sheet, one.claim.parameter)}
-                if one.figures & allowed and self._meant(one, sheet.id):
-                    yield (sheet.id, one.claim.parameter), self._where(one)
-
-    def _meant(self, one: Heard, setup: str) -> bool:
-        """Of the setup named; a page's name alone says no setup."""
-        return one.setup == setup or all(turn.page for turn in self.heard.listened.turns)
-
-    def _where(self, one: Heard) -> _Where:
-        return self.heard.speech.file, self.heard.speech.ms(one.first)
-
-    def wrongs(self) -> list[Judged]:
-        """What is said wrongly here, too: of the setup named, or where it fits none."""
-        ids = [sheet.id for sheet in self.judge.sheets]
-        right = {one.claim.parameter for one in self._figures() for setup in ids if self._fits(one, setup)}
-        judged = self.judge.judge(self.judge.settled(self.heard.listened, {}), self.heard.listened)
-        return [one for one in judged if one.wrong and one.address not in right]
-
-    def _figures(self) -> list[Heard]:
-        return [one for one in self.heard.listened.heard if not one.advice and one.figure is not None]
-
-    def _fits(self, one: Heard, setup: str) -> bool:
-        value = self.judge.sheet(setup).value(one.claim.parameter)
-        return value is not None and abs(value) in one.figures

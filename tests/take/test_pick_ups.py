@@ -93,3 +93,33 @@ def test_what_mends_nothing(told: Heard, pick_up: str) -> None:
 
 def test_without_a_pick_up_nothing_is_mended(told: Heard) -> None:
     assert told(short__scales=SCALES.format("Front weight, 50 percent.")).mended == ()
+
+
+def test_the_caution(told: Heard) -> None:
+    closing = "Both cars are on the cards, with the same numbers you have just heard. Good night."
+    assert left(told(closing=closing)) == [("caution", None)]
+    take = told("Front weight, 50.5 percent. Numbers for a simulation. Not advice for a real car.", closing=closing)
+    assert left(take) == []
+    assert [(one.finding.about, one.file) for one in take.mended] == [("caution", "take-2.srt")]
+    assert take.mended[0].start_ms > 1000
+
+
+@pytest.mark.parametrize(
+    ("driven", "mended"),
+    [
+        ("tire wear normal; fuel use double; weather mild", "said-differs"),
+        ("fuel use double; weather mild", "not-said"),
+    ],
+)
+def test_a_condition(told: Heard, driven: str, mended: str) -> None:
+    conditions = f"Here is how I tested it: {driven}. That was on version 3.1 of the simulation."
+    assert left(told(conditions=conditions)) == [("condition", None)]
+    take = told("Tire wear fast for me and for the field.", conditions=conditions)
+    assert left(take) == []
+    assert [(one.finding.about, one.finding.code, one.file) for one in take.mended] == [
+        ("condition", mended, "take-2.srt")
+    ]
+
+
+def test_a_condition_that_is_said_again_as_it_was_mends_nothing(told: Heard) -> None:
+    assert told("Tire wear fast for me and for the field. Weather mild.").mended == ()
