@@ -8,9 +8,9 @@ from producer.model.claim import Claim
 
 
 def claims(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ()) -> list[Claim]:
-    """The claims of a text in order, silent where a reading is doubtful.
+    """The claims of a text in order, silent where a reading is doubtful or lacks a part.
 
     `subject`: the addresses that a reason is for. In a sentence that names no other setting a movement, a number with
     a unit and a count of clicks, steps or points are the subject's; a bare number is nobody's.
     """
-    return [one.claim for one in statements(text, vocabulary, subject)]
+    return [one.claim for one in statements(text, vocabulary, subject) if one.whole]

@@ -76,7 +76,7 @@ MOVE: dict[str, object] = {
     **each("more|extra|additional", (1, "much")),
     **each("less|fewer", (-1, "much")),
 }
-TAKE = each("take|takes|took|taken|taking|pull|pulls|pulled|pulling|let|lets|letting|bleed|bled")
+TAKE = each("take|takes|took|taken|taking|pull|pulls|pulled|pulling|let|lets|letting|bleed|bled|backs|backed|backing")
 OUT = each("out|out of|away|off of|off")
 PUT = each("put|puts|putting|throw|threw|stuck|stick|give|gave")
 IN = each("in|into|back in|back into")

@@ -8,7 +8,7 @@ none goes on with the setting before it, or belongs to the `subject` (what a rea
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from producer.language.comparing import difference
@@ -21,6 +21,7 @@ from producer.language.so_far import SoFar, later_topic, names_other, note_topic
 from producer.language.stretches import corrected, stretches, topics, with_conditions
 from producer.language.terms import Vocabulary
 from producer.language.tokens import Words, listed, sentences
+from producer.language.unread import unread
 from producer.model.claim import Claim
 from producer.model.grid import Grid
 
@@ -40,7 +41,9 @@ class Statement:
 
     `spans`: characters (start, end) of the figures by field (`value`, `to`, `frm`, `amount`), `moved` those of the
     movement. `hedges` say why it may not be meant as a fact about the setup (`producer.language.hedging`). `named` is
-    False where the words name no setting and it is the subject's. `sentence`: the characters of its sentence.
+    False where the words name no setting and it is the subject's. `sentence`: the characters of its sentence. `whole`
+    is False where the sentence says more of the car than was understood, so that an effect or a condition may be
+    missing; the figures are as sure as ever.
     """
 
     claim: Claim
@@ -49,6 +52,7 @@ class Statement:
     hedges: frozenset[str]
     named: bool
     sentence: tuple[int, int]
+    whole: bool = True
 
 
 def statements(text: str, vocabulary: Vocabulary, subject: tuple[str, ...] = ()) -> list[Statement]:
@@ -84,7 +88,8 @@ def _sentence(
         for claim, spans, moved in settled(draft, vocabulary, text):
             named = draft.target is not None
             found.append(Statement(claim, spans, moved, why, named, around))
-    return found
+    missing = unread(said, [one.claim for one in found]) if found else ()
+    return [replace(one, whole=not lacks) if lacks else one for one, lacks in zip(found, missing, strict=True)]
 
 
 def _rest(row: list[Item], stretch: list[Item]) -> list[Item]:

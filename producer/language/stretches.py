@@ -9,6 +9,7 @@ from producer.language.items import Item, mention_of
 from producer.language.terms import Mention
 
 _BEGINS = frozenset({"get", "be", "go", "start", "come"})
+_DOES = frozenset({"does", "did", "do", "will", "would"})
 _AUXILIARIES = frozenset({"doesn't", "won't", "don't", "didn't", "can't", "wouldn't", "never"})
 
 
@@ -133,8 +134,9 @@ def _same_remedy(run: list[Item], row: list[Item], at: int) -> bool:
     if run and run[-1].word in {"nice", "good"}:
         return True  # "nice and calm"
     cured = any(one.kind == "cure" or one.word == "without" for one in run[-7:])
-    denied = any(one.word in _AUXILIARIES for one in run[-6:]) and not any(one.kind == "feel" for one in run[-6:])
-    if denied and after is not None and after.kind == "feel" and after.word not in {"tight", "loose", "free"}:
+    denied = _denies(run) and not any(one.kind == "feel" for one in run[-6:])
+    said = after is not None and (after.word not in {"tight", "loose", "free"} or after.end - after.start > 6)
+    if denied and after is not None and after.kind == "feel" and said:
         return True  # "it doesn't dive in there and snap around"
     begun = row[at + 2] if at + 2 < len(row) and after is not None and after.word in _BEGINS else None
     if denied and begun is not None and begun.kind == "feel":
@@ -143,6 +145,15 @@ def _same_remedy(run: list[Item], row: list[Item], at: int) -> bool:
         return False
     bare = after.kind == "feel" and isinstance(after.data, tuple) and after.data[1] == "state"
     return bare or (after.word.endswith("ing") and after.kind in {"word", "feel"})
+
+
+def _denies(run: list[Item]) -> bool:
+    """As in "it won't", "the rear does not"."""
+    return any(
+        one.word in _AUXILIARIES or (one.word == "not" and run[at - 1 : at] and run[at - 1].word in _DOES)
+        for at, one in enumerate(run)
+        if at >= len(run) - 6
+    )
 
 
 def stretches(row: list[Item]) -> list[tuple[list[Item], str]]:
