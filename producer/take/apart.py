@@ -19,6 +19,8 @@ _DIGITS = frozenset(word for word, value in SMALL.items() if value < 10)
 _TWO_DIGITS = frozenset(TENS) | (frozenset(SMALL) - _DIGITS)
 _GROUPS = _DIGITS | _TWO_DIGITS
 _AXLES = listed("front rear end")
+# What takes back the figure before it.
+PUT_RIGHT = listed("sorry no wait mean correction")
 _CLICKS = listed("click clicks step steps")
 _CORNERS = _AXLES | listed("left right")
 
@@ -50,10 +52,13 @@ def _by_silence(plain: tuple[str, ...], starts_ms: Sequence[int]) -> Iterator[in
 def _by_sense(plain: tuple[str, ...]) -> Iterator[int]:
     for at in range(1, len(plain)):
         word = plain[at]
-        if word in _TWO_DIGITS:
+        if plain[at - 1] in PUT_RIGHT and (word in STARTS or word[:1].isdigit()):
+            apart = True  # "no one and a half" numbers nothing
+        elif word in _TWO_DIGITS:
             apart = _after_part(plain, at) or _after_decimals(plain, at) or _after_another(plain, at)
         elif word in _DIGITS:
-            pointed = plain[at + 1 : at + 2] == ("point",)
+            parts = plain[at + 1 : at + 2] == ("and",) and not PARTS.keys().isdisjoint(plain[at + 2 : at + 4])
+            pointed = parts or plain[at + 1 : at + 2] == ("point",)
             hundreds = plain[at + 1 : at + 2] == ("hundred",) and plain[at - 1] in _GROUPS
             apart = hundreds or _after_part(plain, at) or (
                 _after_decimals(plain, at)
@@ -106,6 +111,10 @@ def _of_corners(plain: tuple[str, ...], at: int) -> bool:
     first = at
     while first and plain[first - 1] in _DIGITS:
         first -= 1
-    if first == at or first < 2 or _CORNERS.isdisjoint(plain[first - 2 : first]):
+    if first == at or first < 2:
+        return False
+    if plain[first - 1] in PUT_RIGHT:
+        return True  # "five, sorry, four | three and three"
+    if _CORNERS.isdisjoint(plain[first - 2 : first]):
         return False
     return "and" in plain[max(0, first - 4) : first] or not _AXLES.isdisjoint(plain[max(0, first - 5) : first - 2])

@@ -19,9 +19,10 @@ from producer.take.mending import KEPT, Pair, is_figure, one_figure
 from producer.take.sections import Read
 
 _GAP = 6  # words between two stretches that agree, for a figure between them to be the script's said otherwise
+_BY_CHANCE = 2  # words between two gaps that are no stretch of their own
 # Words on each side of a figure, and the share of them that must agree, in the script and in the take: lists of corners
 # are told alike by whoever tells them.
-_AROUND, _READ = 6, 0.5
+_AROUND, _READ = 6, 0.4
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,10 +65,14 @@ def as_written(
             close = _Close.around(one.agreed)
             agreed = [(own, said) for own, said in _agreed(one.agreed) if close.read(own, said)]
             words.update(take.word[said] for _, said in agreed)
-            words.update(take.word[said] for said in _meaning_nothing(one.agreed, script, take))
-            found = [(own, said, False) for own, said in agreed]
+            words.update(take.word[said] for said in _meaning_nothing(one.agreed, take))
+            joined = [both for both in _run_together(one.agreed, script, take) if close.read(*both)]
+            words.update(take.word[said] for _, said in joined)
+            found = [(own, said, False) for own, said in (*agreed, *joined)]
             if number == len(some) - 1:
-                found += [(*both, True) for both in _otherwise(one.agreed, script, take) if close.read(*both)]
+                taken = {said for _, said in joined}
+                otherwise = ((own, said) for own, said in _otherwise(one.agreed, script, take) if said not in taken)
+                found += [(*both, True) for both in otherwise if close.read(*both)]
             for own, said, wrong in found:
                 if own in owners:
                     figures[take.word[said]] = Owned(take.word[said], *owners[own], wrong=wrong)
@@ -100,33 +105,53 @@ def _agreed(run: Sequence[Pair]) -> Iterator[tuple[int, int]]:
         yield from zip(range(*one.script), range(*one.take), strict=True)
 
 
-def _meaning_nothing(run: Sequence[Pair], script: ScriptTokens, take: Tokens) -> Iterator[int]:
-    """The take's tokens between stretches that agree that say nothing otherwise: garbled words that are no direction,
-    and a figure that ran into the next ("thirty. Two pounds more").
+def _meaning_nothing(run: Sequence[Pair], take: Tokens) -> Iterator[int]:
+    """The take's tokens between stretches that agree that say nothing otherwise: garbled words that are no direction.
     """
-    for before, after in pairwise(run):
-        own, said = range(before.script[1], after.script[0]), range(before.take[1], after.take[0])
-        if max(len(own), len(said)) > _GAP:
-            continue
-        yield from (at for at in said if not is_figure(take.text[at]) and take.text[at] not in KEPT)
-        ours = [script.tokens.text[at] for at in own if script.tokens.text[at].isdigit()]
+    for own, said in _gaps(run):
+        if max(len(own), len(said)) <= _GAP:
+            yield from (at for at in said if not is_figure(take.text[at]) and take.text[at] not in KEPT)
+
+
+def _run_together(run: Sequence[Pair], script: ScriptTokens, take: Tokens) -> Iterator[tuple[int, int]]:
+    """(script token, take token) of a figure that ran into the one behind it: "thirty. Two pounds more", "seven. Two
+    clicks more".
+    """
+    for own, said in _gaps(run):
+        ours = [at for at in own if script.tokens.text[at].isdigit()]
         theirs = [at for at in said if take.text[at].isdigit()]
-        if len(ours) == 2 and len(theirs) == 1 and take.text[theirs[0]] in _run_together(*ours):
-            yield theirs[0]
+        if len(ours) == 2 and len(theirs) <= 2 and theirs:
+            one, other = (script.tokens.text[at] for at in ours)
+            if take.text[theirs[-1]] in (str(int(one) + int(other)), one + other):
+                yield ours[0], theirs[-1]
 
 
-def _run_together(one: str, other: str) -> tuple[str, str]:
-    """How two figures are heard as one: "thirty two" and "seven two"."""
-    return str(int(one) + int(other)), one + other
+def _gaps(run: Sequence[Pair]) -> Iterator[tuple[range, range]]:
+    """What stands between the stretches that agree, in the script and in the take."""
+    for before, after in pairwise(run):
+        yield range(before.script[1], after.script[0]), range(before.take[1], after.take[0])
 
 
 def _otherwise(run: Sequence[Pair], script: ScriptTokens, take: Tokens) -> Iterator[tuple[int, int]]:
     """(script token, take token) of figures that were said otherwise."""
-    for before, after in pairwise(run):
-        room = max(after.script[0] - before.script[1], after.take[0] - before.take[1])
-        found = one_figure(before, after, script, take) if room <= _GAP else None
+    for index, (before, after) in enumerate(pairwise(run)):
+        own, said = before.script[1], before.take[1]
+        between = own < after.script[0] and said < after.take[0]
+        if between and is_figure(script.tokens.text[own]) and is_figure(take.text[said]):
+            yield own, said  # straight after the same words, whatever follows: it may have been broken off
+            continue
+        found = _one_between(before, after, script, take)
+        following = run[index + 2] if index + 2 < len(run) else None
+        if found is None and following is not None and after.script[1] - after.script[0] <= _BY_CHANCE:
+            # "Left | 700 write | front | 950": the word between may agree with the wrong one of two.
+            found = _one_between(before, following, script, take)
         if found is not None:
             yield found.script[0], found.take[0]
+
+
+def _one_between(before: Pair, after: Pair, script: ScriptTokens, take: Tokens) -> Pair | None:
+    room = max(after.script[0] - before.script[1], after.take[0] - before.take[1])
+    return one_figure(before, after, script, take) if room <= _GAP else None
 
 
 def _owners(

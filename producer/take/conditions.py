@@ -16,8 +16,8 @@ from producer.model.garage import Garage, Option
 from producer.take.speech import Speech
 
 _BEFORE, _AFTER = 6, 3  # words between an option's name and its choice
-_TOGETHER = 30
-_NEARLY = 0.8
+_TOGETHER, _BESIDE = 30, 15
+_NEARLY, _ROUGHLY = 0.8, 0.74  # the latter only among other conditions
 _VERSION_WORDS = 7
 
 
@@ -104,9 +104,25 @@ def _misheard(word: str, want: Wanted) -> str:
     return next((one for one in want.expected if Indel.normalized_similarity(word, one) >= _NEARLY), "")
 
 
-def named(heard: Speech, want: Wanted) -> bool:
-    """Whether the option is named whole: then something was said of it, if the captions lost what."""
-    return any(_has(heard.plain, form) for form in want.whole)
+def _roughly(word: str, want: Wanted) -> bool:
+    """Whether a word is the right choice, roughly heard, and no other one."""
+    if word in want.choices or len(word) < 4:
+        return word in want.expected
+    return any(Indel.normalized_similarity(word, one) >= _ROUGHLY for one in want.expected)
+
+
+def named(heard: Speech, want: Wanted, told: Sequence[Condition]) -> bool:
+    """Whether the option is named whole, or in part beside other conditions: then something was said of it, if the
+    captions lost what.
+    """
+    if any(_has(heard.plain, form) for form in want.whole):
+        return True
+    parts = {form[0] for form in want.names if len(form) == 1}
+    return any(
+        not parts.isdisjoint(heard.plain[max(0, one.at - _BESIDE) : one.at + _BESIDE])
+        for one in told
+        if one.wanted.name != want.name
+    )
 
 
 def _taken_back(row: Sequence[str], at: int, want: Wanted) -> bool:
@@ -125,7 +141,7 @@ def _among(row: Sequence[str], wanted: Sequence[Wanted], sure: Sequence[Conditio
         if want.name in told:
             continue
         for at, word in enumerate(row):
-            if word in want.expected and any(abs(one.at - at) <= _TOGETHER for one in sure):
+            if _roughly(word, want) and any(abs(one.at - at) <= _TOGETHER for one in sure):
                 yield Condition(want, at, word, right=True)
                 break
 

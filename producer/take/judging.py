@@ -14,6 +14,7 @@ from producer.language.numbers import settle
 from producer.language.tokens import listed
 from producer.model.claim import Claim
 from producer.model.sheet import Sheet
+from producer.take.apart import PUT_RIGHT
 from producer.take.as_written import NOTHING, AsWritten, Owned
 from producer.take.heard import Heard, Listened
 from producer.take.repeats import Repeats
@@ -25,7 +26,7 @@ _COMPARES = listed("default default's garage stock standard baseline instead fro
 _DEFAULT = listed("default default's garage stock standard baseline")
 _NEAR_WORDS = 40
 _MOVEMENT = 8  # words from the first figure of a movement to the second
-_REVOLUTIONS = 7  # words from a gear to its rpm
+_REVOLUTIONS, _NEXT = 7, 3  # words from a gear to its rpm, and from rpm to how far it is from the limiter
 _SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
 
 
@@ -62,6 +63,7 @@ class Judge:
         found += [judged for one in elsewhere for judged in self._judged(one, listened)]
         found.sort(key=lambda one: one.heard.at)
         found = [self._of_another(self._of_setup(one, found, listened), found) for one in found]
+        found = [replace(one, wrong=one.wrong and not self._put_right(one, listened)) for one in found]
         return [one for one in found if not one.wrong or self._is_wrong(one, found, listened, written)]
 
     def _ones(self, written: AsWritten) -> list[int]:
@@ -69,7 +71,8 @@ class Judge:
         return [at for at in written.figures if self.repeats.speech.plain[at] == "one"]
 
     def _is_wrong(self, one: Judged, every: Sequence[Judged], listened: Listened, written: AsWritten) -> bool:
-        return one.heard.at not in written.words and self._stands(one, every, listened)
+        first = one.heard.at
+        return first not in written.words and self._stands(one, every, listened, sure=first in written.figures)
 
     def _in_its_place(self, one: Owned, readings: tuple[Decimal, ...]) -> Iterator[Judged]:
         """A figure whose owner its place tells, as a statement."""
@@ -175,8 +178,11 @@ class Judge:
                     return other.address
         return None
 
-    def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened) -> bool:
-        """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's."""
+    def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened, *, sure: bool) -> bool:
+        """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's.
+
+        `sure`: its place says whose it is.
+        """
         if self._turns(one) or self._moved_on(one, listened) or not plausible(self.sheets[0], one.address, one.figure):
             return False
         same = [x for x in every if not x.wrong and x.address == one.address and x.setup == one.setup]
@@ -193,7 +199,7 @@ class Judge:
             return False
         if one.heard.claim.direction and abs(one.figure) in {abs(x) for x in self.starts(one.setup, one.address)}:
             return "than" not in one.heard.hedges
-        return not self._anothers(one, every, same)
+        return sure or not self._anothers(one, every, same)
 
     def _of_setup(self, one: Judged, every: Sequence[Judged], listened: Listened) -> Judged:
         """Where the setup is in doubt, a figure that is neither's belongs to the one that is told differently here."""
@@ -223,7 +229,17 @@ class Judge:
 
     def _turns(self, one: Judged) -> bool:
         """ "A gear of 4.56 would turn 5,433 rpm" tells another gear."""
-        return "rpm" in self.repeats.speech.plain[one.heard.at : one.heard.at + _REVOLUTIONS]
+        first = one.heard.at
+        return "rpm" in self.repeats.speech.plain[max(0, first - _NEXT) : first + _REVOLUTIONS]
+
+    def _put_right(self, one: Judged, listened: Listened) -> bool:
+        """Whether the right figure follows "sorry" or the like, whatever it was read as: "two fifty, sorry, two"."""
+        first, words = one.heard.at, self.repeats.speech.plain
+        after = ((at, readings) for at, readings in listened.figures if first < at <= first + _MOVEMENT)
+        return any(
+            abs(one.expected) in {abs(x) for x in seen} and not PUT_RIGHT.isdisjoint(words[first:at])
+            for at, seen in after
+        )
 
     def _moved_on(self, one: Judged, listened: Listened) -> bool:
         """The first figure of "two seventy-five down to two fifty", where the captions lost the "from"."""

@@ -79,7 +79,7 @@ def _add(words: Sequence[str], first: int, text: list[str], places: list[int]) -
             continue
         for part in plain(word).replace("'", "").split("-"):
             if part:
-                text.append(part)
+                text.append("1" if part == "one" else part)
                 places.append(first + index)
 
 

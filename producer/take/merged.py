@@ -49,4 +49,4 @@ def _parts(word: str, known: AbstractSet[str]) -> tuple[str, str] | None:
 
 
 def _whole(part: str, known: AbstractSet[str]) -> bool:
-    return part in known and (len(part) > 1 or part in "ai")
+    return part in known and (len(part) > 1 or part == "i")

@@ -22,7 +22,8 @@ _TELLING = 4  # words: "left front, 725" stands in a list and again at its reaso
 _SORRY = listed("sorry wait correction oops scratch")
 _SORRY_REACH = 10
 _NO = listed("no mean")
-_AGAIN_REACH = 30  # words from what was broken off to where the second try has it
+# Words from what was broken off to "let me take that again", and to where the second try has it.
+_AGAIN_WITHIN, _AGAIN_REACH = 16, 60
 _NO_REACH = 5  # "four fifty-six, no, four eighty-eight", the first figure's own words counted
 _AGAIN = (" hang on ", " hold on ", " scratch that ", " from the top ", " once more ", " more time ", " start over ")
 _TRIES, _ONCE_MORE = listed("let do take try say start me"), listed("again over")
@@ -51,7 +52,7 @@ class Repeats:
             return True
         if len(between) <= _NO_REACH and not _NO.isdisjoint(between):
             return True
-        if len(between) <= _AGAIN_REACH and _begun_again(between):
+        if len(between) <= _AGAIN_REACH and _begun_again(between[:_AGAIN_WITHIN]):
             return True
         soon = self.speech.ms(right.at) - self.speech.ms(wrong.at) <= _RESTART_MS
         if soon and right.sentence - wrong.sentence == 1:

@@ -11,7 +11,7 @@ from producer.basics.place import Place
 from producer.language.numbers import STARTS
 from producer.language.tokens import listed
 from producer.model.said import CaptionFile, SaidLine, SaidWord
-from producer.take.apart import figures_apart
+from producer.take.apart import PUT_RIGHT, figures_apart
 
 _STOPS = (".", "?", "!")
 # Captions with fewer stops than one in so many words are taken to have none: automatic ones.
@@ -24,6 +24,15 @@ _TAKEN_BACK = (
     "sorry", "no sorry", "wait", "no wait", "i mean", "make that", "scratch that", "correction", "or rather",
     "excuse me", "let me correct",
 )  # fmt: skip
+# What announces that a sentence is said again.
+_AGAIN = tuple(
+    tuple(one.split())
+    for one in (
+        "scratch that", "once more", "one more time", "from the top", "that again", "that one again", "it again",
+        "start over", "one over", "start again",
+    )
+)  # fmt: skip
+_LASTS = frozenset(one[-1] for one in _AGAIN)
 _FILLERS = listed("um uh er erm uhh umm ah hmm mm")
 _SIDES, _AXLES = listed("left right"), listed("front rear end")
 _KNOWN = listed("that how what if it the why where when who this")
@@ -131,7 +140,7 @@ def _counts(before: Sequence[str], heads: frozenset[str]) -> bool:
     corner = before[-1] in _AXLES and before[-2] in _SIDES and before[:-2] != ("the",)
     named = before[-1] in heads and before[-2] != "the"
     set_at = before[-1] == "at" and (before[-2] in heads or before[-2] in {"is", "it's"})
-    said = before[-1] == "sorry" or (before[-1] == "it's" and before[-2] in heads)
+    said = before[-1] in PUT_RIGHT or (before[-1] == "it's" and before[-2] in heads)
     return corner or named or set_at or said or tuple(before[-2:]) in {("i", "run"), ("back", "to")}
 
 
@@ -145,9 +154,14 @@ def breaks(heard: Speech) -> list[int]:
     found: list[int] = []
     for at in range(len(heard) - 1):
         ends = heard.words[at].endswith(_STOPS) or (not heard.punctuated and _pauses(heard, at))
-        if ends and not takes_back(heard.plain, at + 1):
+        if (ends and not takes_back(heard.plain, at + 1)) or _begins_again(heard.plain, at):
             found.append(at + 1)
     return [*found, len(heard)] if len(heard) else []
+
+
+def _begins_again(words: Sequence[str], at: int) -> bool:
+    """Whether the words up to `at` say that something is said again from here on: "let me take that again"."""
+    return words[at] in _LASTS and any(tuple(words[max(0, at + 1 - len(one)) : at + 1]) == one for one in _AGAIN)
 
 
 def _pauses(heard: Speech, at: int) -> bool:

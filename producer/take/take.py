@@ -264,7 +264,7 @@ class _Take:
         every = [self.main, *self.pick_ups]
         for want in wanted_conditions(self.dossier.garage, self.dossier.episode):
             told = [(x, one) for one in every for x in one.conditions if x.wanted.name == want.name]
-            if not told and any(named(one.speech, want) for one in every):
+            if not told and any(named(one.speech, want, one.conditions) for one in every):
                 continue
             yield from self._condition(teller, want, told, mends)
         said = [(one.version, one) for one in every if one.version is not None]
