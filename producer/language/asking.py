@@ -24,7 +24,8 @@ _WORKED = (
     "works great", "works perfectly", "worked great", "worked perfectly", "worked like", "works like",
     "much better now", "keep it up", "keep up the", "hats off", "you rock", "well done", "needed this",
     "exactly what i",
-    "just what i needed", "what i was looking", "owe you", "youre the best", "you are the best", "subscribed",
+    "just what i needed", "what i was looking", "owe you", "youre the best",
+    "a wizard", "a genius", "a legend", "a beast", "a hero", "the goat", "a magician", "you are the best", "subscribed",
     "that did it", "did the trick",
     "nice one", "worked a treat", "got my first win", "keep them coming", "keep em coming",
 )  # fmt: skip
@@ -156,7 +157,7 @@ def _question_at(text: Sequence[str], at: int) -> bool:
         if word in {"how", "why"} and (after in _VERBS or not after or begins):
             return after not in {"cool", "nice", "awesome", "great", "good", "ever"}
         if word == "what" and after in {"a", "an"}:
-            return False
+            return text[at + 2 : at + 3] in (["good"], ["decent"], ["safe"], ["reasonable"])
         if word == "what" and after in {"i", "you", "it", "this", "that", "the"} and not begins:
             return False
         if word in {"when", "where", "who"}:

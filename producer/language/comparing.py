@@ -8,7 +8,9 @@ from producer.language.settling import Draft
 from producer.language.terms import Mention, Vocabulary
 
 
-def difference(stretch: list[Item], first: int, second: int, vocabulary: Vocabulary, topic: str) -> Draft | None:
+def difference(
+    stretch: list[Item], first: int, second: int, vocabulary: Vocabulary, topic: str, axle: str
+) -> Draft | None:
     """What a stretch says of the split between its mentions `first` and `second`: a value, right minus left.
 
     None where they are not the two corners of one axle or no single amount is said. Without a parameter the topic's
@@ -16,7 +18,7 @@ def difference(stretch: list[Item], first: int, second: int, vocabulary: Vocabul
     """
     one, other = mention_of(stretch[first]), mention_of(stretch[second])
     parameter = one.parameter or other.parameter or topic
-    sides = [_corner(x, one.parts) for x in (one, other)]
+    sides = [_corner(x, one.parts or ((f"l{axle[0]}",) if axle else ())) for x in (one, other)]
     described = [x for x in stretch if x.kind == "move" and isinstance(x.data, tuple) and x.data[1] in {"as", "much"}]
     counted = [x for x in stretch if x.kind == "number" and not number_of(x).foreign]
     if not vocabulary.cornered(parameter):

@@ -132,7 +132,12 @@ def _would_make(pieces: list[Piece], at: int) -> bool:
         return True  # "does it get tighter as the tyres wear?"
     makes = next((back for back in range(at - 1, max(-1, at - 5), -1) if pieces[back].kind == "makes"), None)
     if makes is None:
-        return any(one.word == "without" for one in pieces[max(0, at - 4) : at])
+        near = range(max(0, at - 4), at)
+        # "I can't touch the throttle without it going sideways" complains.
+        return any(
+            pieces[back].word == "without" and not any(one.kind == "neg" for one in pieces[max(0, back - 6) : back])
+            for back in near
+        )
     before = [one.word for one in pieces[max(0, makes - 9) : makes]]
     if "without" in before[-2:] or "a" in [one.word for one in pieces[makes:at]]:
         return True

@@ -14,6 +14,7 @@ _NAMES: dict[str, Device] = {
 }  # fmt: skip
 _WITH = listed("on with using use used uses run running play playing drive driving got have own via race racing")
 _BETWEEN = listed(
+    "dollar euro buck pound "
     "a an my the just only old cheap new basic game racing direct drive belt gear driven entry level both g m x n /"
 )
 _AFTER = listed("user users player players here driver drivers guy racer racers gang kid only dude noob gamer")

@@ -156,7 +156,8 @@ FEEL: dict[str, object] = {
         "washes up|washing up|drift up|drifts up|drifting up|run wide|runs wide|running wide|slide up the track|"
         "slides up the track|sliding up the track|go straight|goes straight|going straight|tightness|tight condition|"
         "shove|shoves|shoving|walk up the track|walks up the track|bound up|"
-        "understeery|pushy feeling|tight feeling|lazy|sluggish|numb nose|wash|washes|washing|push up the track|"
+        "understeery|pushy feeling|tight feeling|lazy|stubborn|sluggish|numb nose|wash|washes|washing|"
+        "push up the track|"
         "pushes up the track|pushing up the track|climb the track|climbs the track|climbing the track",
         (1, "state"),
     ),
@@ -185,7 +186,9 @@ FEEL: dict[str, object] = {
         "spinning the tires|spinning the tyres|spin the rears|wheel spin|wheelspin|unstable|too much rotation|"
         "over rotate|over rotates|over rotating|coming round|comes round|come round|tail happy|let go|lets go|"
         "letting go|jump out|jumps out|jumping out|get away from me|gets away from me|snap around|snaps around|"
-        "dart|darts|darting|darts around|darting around|twitch|twitches|twitching|jumpy|flighty|out of shape|"
+        "dart|darts|darting|darts around|darting around|hairy|scary|all over the place|all over the road|"
+        "all over the track|out of control|bite me|bites me|bit me|bite you|bites you|twitch|twitches|twitching|"
+        "jumpy|flighty|out of shape|"
         "bobble|bobbles|gets out from under me|move around|"
         "moves around|moving around|moved around|rear steer|light up the rears|lights up the rears|"
         "lighting up the rears|lighting up the tires|lighting up the tyres|light in the rear|light in the back|"
@@ -197,7 +200,7 @@ FEEL: dict[str, object] = {
 _ENTRY = (
     "entry|entries|on entry|going in|getting in|goes in|go in|on the way in|way in|turn in|turning in|turns in|"
     "coming "
-    "in|into the corner|into the turn|off the gas|off the throttle|off throttle|under braking|on the brakes|"
+    "in|into the corner|into the turn|off the gas|off the throttle|off throttle|under braking|on brakes|on the brakes|"
     "on the brake|while braking|braking|corner entry|when you lift|when i lift|lift off|off gas|in on entry|"
     "on the way into the corner|lifting off|trail braking|on turn in|diving in|dives in|dive in|driving in|drives in|"
     "drive in|rolling in|entering|enters|entering the corner|corner entrance|off power|when you brake|when i brake|"
@@ -260,6 +263,7 @@ NEG = each(
     "not|never|won't|doesn't|don't|didn't|isn't|wasn't|can't|couldn't|wouldn't|no|without|nor|hasn't|haven't|aren't|"
     "no longer|not as|not nearly as|nowhere near as|nowhere near|hardly|barely|cannot|ain't|weren't|no more|isn't as|"
     "neither|far from|free of|shy of"
+    "|harder to|harder for|tougher to|tougher for|reluctant to|hesitant to|unwilling to"
     "|less likely to|less prone to|less inclined to|less willing to|less eager to|less apt to"
 )
 # Verbs of remedy, in every form.
@@ -288,6 +292,7 @@ CURE: dict[str, object] = {
     **dict.fromkeys(sorted(_REMEDIES)),
     **{phrase: None for parts in _REMEDY_PHRASES for phrase in ways(*parts)},
     **each("ends|ended|ending"),
+    **ways("goes|went|go", "right|all|completely|totally", "away"),
     **each(
         "keep from|helps the tight|helped the push|helps the push|gets it to quit|goes away|go away|went away|"
         "gone|is gone|disappears|disappeared|vanishes|vanished|against|answers|answer for|isn't there|"

@@ -16,7 +16,7 @@ _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
 # What was so before, or is so whatever was done.
 _WEARS = listed("away goes wears gets heats gives starts burns fades wore falls")
 _NOT_ITS_DOING = listed("still already always than like where unless before whenever how")
-_CARS = listed("it she car that which")
+_CARS = listed("it she car that which rear nose back tail front end")
 _ACTS = listed("go try run set bring just then i we you i'd give come back throw what")
 
 

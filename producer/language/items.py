@@ -19,7 +19,6 @@ _TO_A_FIGURE = listed(
     "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar front out"
 )
 _SIZES = listed("smaller bigger stiffer softer larger lighter heavier")
-_ENDS = frozenset({"front"})
 _MIDDLES = listed("middle center centre")
 
 
@@ -139,7 +138,7 @@ def _among_its_like(found: list[Item], parameter: str, text: list[str], at: int,
 def _figure_beside(sentence: Words, at: int, length: int, found: list[Item], grid: Grid) -> bool:
     """Whether a figure that the setting could have stands beside its short name: "bias is at 62", "1.25 bar"."""
     text = sentence.text
-    if found and found[-1].word in _SIZES and not _ENDS.isdisjoint(text[at + length : at + length + 3]):
+    if found and found[-1].word in _SIZES and text[at] == "bar":
         return True  # "a smaller bar up front"
     for one in reversed(found[-3:]):
         if one.kind == "number":
@@ -280,7 +279,8 @@ def _mention(cluster: list[Item], following: Item | None, vocabulary: Vocabulary
 def _addresses(one: Mention, plural: bool, side: Item | None, vocabulary: Vocabulary) -> tuple[str, ...]:
     """What a cluster with a parameter means: "front springs" are both, "right side pressures" too."""
     if vocabulary.cornered(one.parameter) and not one.split:
-        if one.axle and plural and not one.side:
+        whole = plural or vocabulary.role(one.parameter).startswith("shock_")
+        if one.axle and whole and not one.side:
             return vocabulary.resolve(one.parameter, vocabulary.pair(one.axle))
         if side is not None and side.word == "side" and not one.axle:
             return vocabulary.resolve(one.parameter, vocabulary.flank(one.side))

@@ -24,6 +24,8 @@ CORNER: dict[str, object] = {
         "all across the back",
         ("lr", "rr"),
     ),
+    **each("lefts|both lefts|both left sides", ("lf", "lr")),
+    **each("rights|both rights|both right sides", ("rf", "rr")),
     **each("all four|all four corners|all the way around|all around|all four of them", ("lf", "rf", "lr", "rr")),
 }
 AXLE: dict[str, object] = {
@@ -92,7 +94,8 @@ BY = each("by|another")
 THAN = each("than|compared to|compared with|as against|versus|vs")
 COMPARED = each("instead of|rather than|not the|in place of|as opposed to|over the")
 CORRECT = each(
-    "sorry|no wait|wait|i mean|make that|scratch that|or rather|no sorry|excuse me|correction|let me correct that"
+    "sorry|actually no|no actually|well no|"
+    "no wait|wait|i mean|make that|scratch that|or rather|no sorry|excuse me|correction|let me correct that"
 )
 _WHOSE = ways("for", "those|those of you|anyone|anybody|everyone|you guys|guys|people|folks|drivers|you", "who|that")
 IF = _WHOSE | each(

@@ -29,7 +29,8 @@ _FEEL: dict[str, object] = {
         "won't hold the bottom|can't hold the bottom|lazy nose|no front end|no front grip|no front bite|"
         "feels like a dump truck|turns like a truck|turns like a bus|heavy steering|"
         "snug|bound up|doesn't want to turn|"
-        "won't go left|tightness|too much push|wants to go straight|keeps going straight|doesn't turn",
+        "won't go left|quits turning|quit turning|stops turning|stop turning|stopped turning|tightness|"
+        "too much push|wants to go straight|keeps going straight|doesn't turn",
         (1,),
     ),
     **each("won't turn in|doesn't turn in|refuses to turn in|can't turn in|doesn't want to turn in|"
@@ -65,7 +66,8 @@ _SLIP = each(
     "dances|dancing|walks|walking|gets away|goes away|breaks|break|breaking|comes out|coming out on me|"
     "wants out|slews|"
     "catch up|catches up|beats me|beat me|skatey|skaty|slidey|slidy|slippery|floaty|wiggly|hopping around|"
-    "moves on me|slides around|sliding around|wanders|gets light|goes light|all over the place|all over|"
+    "skid|skids|skidding|skidded|moves on me|slides around|sliding around|wanders|gets light|goes light|"
+    "all over the place|all over|"
     "just goes|goes on me|takes off on me|walks out|light|numb|greasy|wants to slide|"
     "wants to kick|hangs|squirms|squirming|steps|stepping"
 )

@@ -163,6 +163,16 @@ def _word(row: list[Item], at: int) -> str:
     return row[at].word if 0 <= at < len(row) else ""
 
 
+def just_one(one: Item) -> bool:
+    """As in "two clicks on the left front and one on the right front": the count alone."""
+    return (
+        one.kind == "number"
+        and one.word == "one"
+        and number_of(one).readings == (Decimal(1),)
+        and not number_of(one).unit
+    )
+
+
 def _plain(one: Item) -> bool:
     """A number that could be a figure of a setting."""
     return one.kind == "number" and not number_of(one).foreign
@@ -230,6 +240,8 @@ def _way(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
         return before.word in {"go", "went", "goes", "going"} and (after is None or after.kind == "sep")
     if before.word in _LIFTS and not any(getattr(one.data, "parameter", "") for one in row):
         return False  # "the left rear comes up off the ground"
+    if before.kind == "pronoun" and at > 1:  # "bring it down", not "mix them up"
+        return row[at - 2].word in _GO or row[at - 2].kind in {"put", "take", "shift", "move", "sep", "would", "if"}
     return before.word in _GO or before.kind in {"put", "take", "shift", "move", "pronoun"}
 
 
@@ -266,6 +278,8 @@ def _taken(row: list[Item], at: int, bare: bool) -> int:
 
 def _put(row: list[Item], at: int) -> int:
     """As in "put two clicks in": +1; "put a 725 in" and "put it in reverse" are no movement."""
+    if at + 1 < len(row) and just_one(row[at + 1]) and _kind(row, at + 2) == "in":
+        return 1  # "took a click out of the left front and put one in the right front"
     for ahead in range(at + 1, min(at + 8, len(row))):
         one, between = row[ahead], row[at + 1 : ahead]
         if one.kind == "sep":
@@ -318,7 +332,7 @@ def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str)
         return "from"
     if number.unit in _COUNTS and unit != "clicks":
         return "amount"
-    if number.more or (number.again and number.unit):
+    if number.more or (number.again and number.unit) or (moved and just_one(row[at])):
         return "amount"
     if kind == "to":
         return "to"

@@ -133,7 +133,8 @@ def _complete(words: Words, begin: int, said: Said, minus: bool, again: bool) ->
 def _foreign(words: Words, begin: int, after: int) -> bool:
     text = words.text
     if begin and text[begin - 1] in FOREIGN_BEFORE:
-        return True
+        # "No 12" is a car, "sixty one, no, sixty two" none.
+        return text[begin - 1] != "no" or text[begin][0].isdigit()
     if begin > 1 and text[begin - 1] in {"of", "-"} and text[begin - 2] in FOREIGN_BEFORE:
         return True
     if after >= len(text):

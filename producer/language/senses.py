@@ -19,6 +19,7 @@ _TURNING = listed(
     "turn turns turned turning rotate rotates rotated rotating cut cuts cutting point points pointing rolls "
     "steer steers"
 )
+_WELL = listed("great good well nice awesome perfect perfectly beautifully nicely fine")
 _TIGHTENING = listed("tighten tightens tightened tightening loosen loosens loosened loosening")
 _OF_A_CAR = listed(
     "car cars thing entry middle center centre exit corner whole race balance handling apex turn way mid right left "
@@ -59,6 +60,8 @@ def driven(text: list[str], at: int, size: int, kind: str, data: object) -> tupl
     if word == "so":
         degree = text[at + 1 : at + 2] and text[at + 1] in _DEGREES
         return (1, "word", None) if degree else (size, kind, data)
+    if word in _WELL and _turned_well(text[max(0, at - 2) : at]):
+        return 1, "feel", (-1, "change")
     if word in _BETTER and not _TURNING.isdisjoint(text[max(0, at - 5) : at]):
         return 1, "feel", (-1, "change")
     return size, kind, data
@@ -68,6 +71,9 @@ def _of_no_car(text: list[str], at: int, size: int) -> bool:
     """As in "a tighter radius", "tighten up this intro", "I was so nervous"; or "the nose comes around"."""
     if text[at] in _TIGHTENING and _of_another_thing(text, at + size):
         return True
+    before = text[at - 1] if at else ""
+    if text[at] in {"spin", "spins"} and (before[-1:].isdigit() or before in SMALL):
+        return True  # "race 2: P5, 1 spin"
     if text[at] in _COMES and end_before(text, at) == "front":
         return True
     after = text[at + size] if at + size < len(text) else ""
@@ -90,6 +96,12 @@ def _of_a_complaint(text: list[str], at: int) -> bool:
     while at < len(text) and text[at] in _SOME:
         at += 1
     return at < len(text) and text[at] in _COMPLAINTS and text[at + 1 : at + 2] != ["it"]
+
+
+def _turned_well(before: list[str]) -> bool:
+    """As in "turns great", "rotates really well"; "turn as well" is said of less."""
+    verbs = {"turns", "rotates", "turn", "rotate"}
+    return before[-1:] != ["as"] and not verbs.isdisjoint(before)
 
 
 def _persists(text: list[str], at: int) -> bool:

@@ -15,7 +15,7 @@ from producer.language.comparing import difference
 from producer.language.feels import Condition, Effect, complaint, effect, question
 from producer.language.hedging import hedges
 from producer.language.items import Item, items, mention_of, number_of
-from producer.language.movements import Move, moves, role_of, signed, without_others
+from producer.language.movements import Move, just_one, moves, role_of, signed, without_others
 from producer.language.settling import Draft, could_be, fitting, settled
 from producer.language.so_far import SoFar, later_topic, names_other, note_topic, targets_of, with_figure_before
 from producer.language.stretches import corrected, stretches, topics, with_conditions
@@ -120,7 +120,7 @@ def _condition(item: Item, state: SoFar, rest: list[Item]) -> None:
     condition = item.data
     if not isinstance(condition, Condition):
         return
-    acts = any(one.kind in {"set", "move", "take", "put", "shift", "to"} for one in rest)
+    acts = any(one.kind in {"set", "move", "take", "put", "shift", "to"} or one.word in {"use", "run"} for one in rest)
     if acts or not state.drafts:
         state.pending = condition
     elif state.drafts[-1].condition is None:
@@ -164,7 +164,7 @@ def _compared(stretch: list[Item], targets: list[int], state: SoFar) -> bool:
     if any(one.word in _USUAL for one in between):
         return False
     if len(targets) > 1 and targets[0] < than:
-        draft = difference(stretch, targets[0], targets[-1], state.vocabulary, state.topic)
+        draft = difference(stretch, targets[0], targets[-1], state.vocabulary, state.topic, state.axle)
         if draft is not None:
             state.drafts.append(draft)
     return True
@@ -213,7 +213,7 @@ def _goes_along(draft: Draft, part: list[Item], state: SoFar) -> bool:
     grid = state.vocabulary.grids.get(draft.addresses[0]) if draft.addresses else None
     return any(
         one.kind == "number"
-        and (number_of(one).unit in {"click", "step"} or one.word == "one" or _only_amount(part, at, grid))
+        and (number_of(one).unit in {"click", "step"} or just_one(one) or _only_amount(part, at, grid))
         for at, one in enumerate(part)
     )
 
@@ -316,6 +316,9 @@ def _again(last: Draft, stretch: list[Item], state: SoFar) -> None:
     draft = Draft(last.target, last.addresses, stretch, begin, max([begin + 1, *ends]))
     _fill(draft, stretch, state, bare=True)
     draft.condition = state.pending
+    used = [one for one in stretch if one.kind == "number" and not number_of(one).foreign]
+    if draft.empty() and len(used) == 1:
+        draft.slots["value"] = [(number_of(used[0]), used[0])]  # "if it is loose off, use the 3.80"
     if not draft.empty():
         state.drafts.append(draft)
 

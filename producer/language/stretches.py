@@ -16,13 +16,18 @@ _AUXILIARIES = frozenset({"doesn't", "won't", "don't", "didn't", "can't", "would
 def corrected(row: list[Item]) -> list[Item]:
     """Without what was taken back: "four hundred, sorry, four fifty" keeps the last number only."""
     for at, one in enumerate(row):
-        if one.kind != "correct":
+        if one.kind != "correct" and not _taken_back(row, at):
             continue
         before = next((x for x in range(at - 1, max(-1, at - 5), -1) if row[x].kind == "number"), None)
         after = next((x for x in range(at + 1, min(len(row), at + 6)) if row[x].kind == "number"), None)
         if before is not None and after is not None:
             return corrected(row[:before] + row[after:])
     return row
+
+
+def _taken_back(row: list[Item], at: int) -> bool:
+    """As in "sixty one no sixty two"."""
+    return row[at].word == "no" and 0 < at < len(row) - 1 and row[at - 1].kind == row[at + 1].kind == "number"
 
 
 def topics(row: list[Item]) -> list[Item]:

@@ -19,6 +19,12 @@ def _of_a_corner(stretch: list[Item], at: int) -> bool:
     return stretch[at].kind == "feel" and any(one.kind in {"set", "foreign"} for one in stretch[at + 1 : at + 3])
 
 
+def _of_a_load(stretch: list[Item]) -> bool:
+    """As in "so the right rear tyre carries more of the load off the corner": a tyre's work, not the car's."""
+    kinds = [one.kind for one in stretch]
+    return "feel" not in kinds and "foreign" in kinds[: kinds.index("phase") if "phase" in kinds else None]
+
+
 def unread(row: list[Item], found: Sequence[Claim]) -> tuple[bool, ...]:
     """For each claim of a sentence whether an effect or a condition may be missing from it.
 
@@ -27,7 +33,10 @@ def unread(row: list[Item], found: Sequence[Claim]) -> tuple[bool, ...]:
     """
     after, before = [], []
     for stretch, joint in stretches(row):
-        if joint in _REASONS or stretch[0].kind == "condition":
+        if joint in _REASONS or _of_a_load(stretch):
+            continue
+        if stretch[0].kind == "condition":
+            before += [one.start for one in stretch if getattr(one.data, "feels", "") is None]
             continue
         asks = next((at for at, one in enumerate(stretch) if one.kind == "if"), len(stretch))
         for at, one in enumerate(stretch):
