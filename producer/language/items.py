@@ -186,11 +186,24 @@ def _clusters(row: list[Item], vocabulary: Vocabulary) -> list[Item]:
             cluster.append(Item("param", after.word, name, after.start, after.end)) if name else None
             following += 1
         named = _mention(cluster, row[following] if following < len(row) else None, vocabulary)
+        if found and isinstance(found[-1].data, tuple) and found[-1].data[-1] == "much":
+            named = _both_ends(named, vocabulary)
         if found and found[-1].word in {"two", "2"} and len(getattr(named.data, "addresses", ())) == 2:
             found[-1] = Item("word", found[-1].word, None, found[-1].start, found[-1].end)  # "the two rear springs"
         found.append(named)
         at = following
     return found
+
+
+def _both_ends(named: Item, vocabulary: Vocabulary) -> Item:
+    """As in "less rear rebound": no corner, so both."""
+    one = named.data
+    if not isinstance(one, Mention) or one.addresses or one.split or one.side or one.parts or not one.axle:
+        return named
+    if not vocabulary.cornered(one.parameter):
+        return named
+    both = replace(one, addresses=vocabulary.resolve(one.parameter, vocabulary.pair(one.axle)))
+    return Item(named.kind, named.word, both, named.start, named.end)
 
 
 def _of_air(row: list[Item], at: int) -> bool:
@@ -279,8 +292,7 @@ def _mention(cluster: list[Item], following: Item | None, vocabulary: Vocabulary
 def _addresses(one: Mention, plural: bool, side: Item | None, vocabulary: Vocabulary) -> tuple[str, ...]:
     """What a cluster with a parameter means: "front springs" are both, "right side pressures" too."""
     if vocabulary.cornered(one.parameter) and not one.split:
-        whole = plural or vocabulary.role(one.parameter).startswith("shock_")
-        if one.axle and whole and not one.side:
+        if one.axle and plural and not one.side:
             return vocabulary.resolve(one.parameter, vocabulary.pair(one.axle))
         if side is not None and side.word == "side" and not one.axle:
             return vocabulary.resolve(one.parameter, vocabulary.flank(one.side))
