@@ -6,11 +6,14 @@ from collections.abc import Sequence
 
 from rapidfuzz.distance import Indel
 
+from producer.language.tokens import listed
 from producer.take.speech import Speech, plain
 
 REACH = 12  # words between "simulation" and "real", whichever comes first
 _SIMULATION = ("simulation", "simulations", "simulator", "sim")
-_MISHEARD = 0.8
+_REAL = ("real", "reel", "reall", "rael")
+_NOT, _REACH_BACK = listed("not none no never"), 8
+_MISHEARD = 0.75
 # So much alike, words that the captions garbled are the channel's own caution.
 _ALIKE = 0.65
 
@@ -19,7 +22,7 @@ def caution_at(heard: Speech, caution: str) -> int | None:
     """The word where the caution is said for the last time, in whatever words or in the channel's; None where it is
     not.
     """
-    real = [at for at, word in enumerate(heard.plain) if word == "real" or _not_for_a_car(heard.plain, at)]
+    real = [at for at, word in enumerate(heard.plain) if word in _REAL or _not_for_a_car(heard.plain, at)]
     found = [
         min(at, near)
         for at, word in enumerate(heard.plain)
@@ -27,12 +30,18 @@ def caution_at(heard: Speech, caution: str) -> int | None:
         for near in real
         if abs(at - near) <= REACH
     ]
+    found = found or [at for at in real if _no_real_car(heard.plain, at)]
     return found[-1] if found else _in_its_words(heard.plain, [plain(word) for word in caution.split()])
 
 
 def _not_for_a_car(words: Sequence[str], at: int) -> bool:
     """As in "not for a [lost] car"."""
     return words[at] == "car" and words[at - 1 : at] != ("the",) and "not" in words[max(0, at - 5) : at]
+
+
+def _no_real_car(words: Sequence[str], at: int) -> bool:
+    """As in "none of it is for a real car", the simulation lost."""
+    return words[at + 1 : at + 2] == ("car",) and not _NOT.isdisjoint(words[max(0, at - _REACH_BACK) : at])
 
 
 def _simulation(word: str) -> bool:

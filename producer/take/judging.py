@@ -72,7 +72,7 @@ class Judge:
 
     def _is_wrong(self, one: Judged, every: Sequence[Judged], listened: Listened, written: AsWritten) -> bool:
         first = one.heard.at
-        return first not in written.words and self._stands(one, every, listened, sure=first in written.figures)
+        return first not in written.words and self.stands(one, every, listened, sure=first in written.figures)
 
     def _in_its_place(self, one: Owned, readings: tuple[Decimal, ...]) -> Iterator[Judged]:
         """A figure whose owner its place tells, as a statement."""
@@ -178,7 +178,7 @@ class Judge:
                     return other.address
         return None
 
-    def _stands(self, one: Judged, every: Sequence[Judged], listened: Listened, *, sure: bool) -> bool:
+    def stands(self, one: Judged, every: Sequence[Judged], listened: Listened, *, sure: bool) -> bool:
         """Whether a wrong figure was neither taken back, nor meant as what the setting was, nor another corner's.
 
         `sure`: its place says whose it is.

@@ -126,7 +126,7 @@ class _Listener:
                 state.aside, state.doubt = "", False
                 self.turns.append(Turn(one.at, "", one.name))
             elif one.kind == "aside":
-                state.aside = "" if one.name == state.setup else one.name
+                state.aside = one.name if one.name != state.setup else ""
             else:
                 self._page(one.name)
                 self.turns.append(Turn(one.at, one.name, state.setup, state.doubt))
@@ -174,13 +174,17 @@ class _Listener:
         return first
 
     def _page(self, page: str) -> None:
-        """A page that was told before begins the next setup, if it is not told again: which stays open."""
+        """A page that was told before begins the next setup, if it is not told again: which stays open. Once it has
+        begun so, a page that was left out before is its own.
+        """
         state = self.state
         state.aside, state.parameter, state.page = "", "", page
         state.stated.clear()
         state.waiting.clear()
         told, following = state.pages.setdefault(state.base, set()), self._following(state.base)
-        again = page in told and following != state.base
+        pages = (*self.vocabulary.garage.pages, page)
+        passed = state.doubt and not told.isdisjoint(pages[pages.index(page) + 1 :])
+        again = (page in told or passed) and following != state.base
         state.doubt = state.doubt or again
         state.setup = following if again else state.base
         told.add(page)
@@ -208,10 +212,8 @@ class _Listener:
         if _FEELS.intersection(words) and (asks or not self.speech.punctuated or _ADVISES.intersection(words)):
             state.advice_at, state.advised = index, state.addresses
         elif 0 < index - state.advice_at <= 1 and state.addresses_at == index and len(words) > _NAME_WORDS:
-            state.advice_at, state.advised = (
-                index,
-                state.addresses,
-            )  # "Tight in the middle, with a wheel? Go back a size on the front bar."
+            # "Tight in the middle, with a wheel? Go back a size on the front bar."
+            state.advice_at, state.advised = index, state.addresses
 
     def _of_topic(self, one: Mention, first: int) -> tuple[str, ...]:
         """The addresses of a bare corner or end of the parameter named last."""

@@ -15,6 +15,7 @@ from producer.take.caution import caution_at
 from producer.take.conditions import Condition, Wanted, conditions, named, version, wanted_conditions
 from producer.take.directions import FromWrong, Turned, from_wrong, turned
 from producer.take.heard import Heard, Listened
+from producer.take.in_turn import in_turn, order_of
 from producer.take.judging import Judge, Judged
 from producer.take.likeness import ScriptTokens, Tokens, script_tokens, take_tokens
 from producer.take.listening import listen
@@ -143,6 +144,7 @@ class _Take:
         judge = Judge(dossier.sheets, Repeats(main.speech, main.sentences))
         settled = judge.settled(main.listened, self._placed(spans, lined))
         judged = judge.judge(settled, main.listened, main.written)
+        judged = in_turn(judged, main.listened, main.speech, judge, order_of(dossier.narration, dossier.sheets))
         sections = heard_sections(dossier.narration, lined, main.speech)
         counted = WordCount(lined.matched.count, len(lined.script.tokens), len(lined.take))
         stranger = self._stranger(counted, judged)

@@ -1,0 +1,175 @@
+"""Settings told in their turn: a figure under a name that the captions lost is that of the setting whose turn it is.
+
+Whoever talks goes through a page in its order. Between the figure of the setting before and that of the one after, a
+figure that is nobody else's and equals the sheet's is this setting's, whatever its name was heard as. One that is some
+clicks away from the sheet's is a slip where half of the name is heard beside it.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from rapidfuzz.distance import Indel
+
+from producer.language.numbers import settle
+from producer.language.tokens import listed
+from producer.model.claim import Claim
+from producer.model.grid import Grid
+from producer.model.script import Narration
+from producer.model.sheet import Sheet
+from producer.take.heard import Heard, Listened
+from producer.take.judging import Judge, Judged
+from producer.take.missing import wanted
+from producer.take.speech import Speech
+
+Key = tuple[str, str]  # a setup and an address
+_FARTHEST = 150  # words from the settings before and after: what is farther away is told of something else
+_ONE = Decimal(1)
+_CLICKS = 6  # what is farther from the sheet's is no slip of the tongue, but something else
+_BEFORE, _AFTER, _SENTENCE, _NEXT = 7, 5, 12, 4  # words beside a figure
+_ALIKE = 0.74
+_SMALL = listed("of the end")
+_OPPOSITE = {"left": "right", "right": "left", "front": "rear", "rear": "front"}
+# Beside these a figure is somebody's try, an advice or a comparison.
+_OTHERWISE = listed(
+    "if try tried would could default stock from was used instead more less up down than then first between click "
+    "clicks step steps sorry no rpm lap laps"
+)
+
+
+def order_of(narration: Narration, sheets: Sequence[Sheet]) -> tuple[Key, ...]:
+    """What has to be said, in the script's order."""
+    due = {(sheet.id, address) for sheet, address, _ in wanted(sheets)}
+    told = (
+        (section.setup or "", address)
+        for section in narration.sections
+        for passage in section.passages
+        if passage.kind == "value"
+        for address in passage.settings
+    )
+    return tuple(dict.fromkeys(one for one in told if one in due))
+
+
+def in_turn(
+    judged: Sequence[Judged], listened: Listened, heard: Speech, judge: Judge, order: Sequence[Key]
+) -> list[Judged]:
+    """The judgements with what was said in its turn, and without the wrong ones that were such a figure, where their
+    own setting has its right figure elsewhere.
+    """
+    finder = _Finder(heard, judge, listened, list(judged))
+    added = [one for key in order for one in finder.found(key, order)]
+    added += [one for key in order for one in finder.slips(key, order)]
+    taken = {one.heard.at for one in added if not one.wrong}
+    right = {(one.setup, one.address) for one in (*judged, *added) if not one.wrong}
+    kept = [x for x in judged if not (x.wrong and x.heard.at in taken and (x.setup, x.address) in right)]
+    return sorted([*kept, *added], key=lambda one: one.heard.at)
+
+
+@dataclass(slots=True)
+class _Finder:
+    """Finds what was said in its turn; `judged` grows with it."""
+
+    speech: Speech
+    judge: Judge
+    listened: Listened
+    judged: list[Judged]
+
+    def found(self, key: Key, order: Sequence[Key]) -> Iterator[Judged]:
+        """The judgement of a setting that has none, where its turn has its figure."""
+        value = self.judge.sheet(key[0]).value(key[1])
+        if value is None or any((one.setup, one.address) == key for one in self.judged):
+            return
+        stretch = self._stretch(key, order)
+        if stretch is None:
+            return
+        rights = {one.heard.at for one in self.judged if not one.wrong}
+        for at, readings in self._figures(*stretch, value):
+            if at not in rights and abs(value) in {abs(x) for x in readings}:
+                one = self._said(key, value, at, readings, value)
+                self.judged.append(one)
+                yield one
+                return
+
+    def slips(self, key: Key, order: Sequence[Key]) -> Iterator[Judged]:
+        """The judgement of a figure some clicks away from a setting's, said in its turn under half of its name."""
+        sheet = self.judge.sheet(key[0])
+        setting, value = sheet.garage.settings.get(key[1]), sheet.value(key[1])
+        if setting is None or value is None or any(x.wrong and (x.setup, x.address) == key for x in self.judged):
+            return
+        stretch = self._stretch(key, order)
+        taken = {one.heard.at for one in self.judged} | {one.at for one in self.listened.heard if one.advice}
+        for at, readings in self._figures(*stretch, value) if stretch else ():
+            signed = tuple(-abs(x) if value < 0 else x for x in readings)
+            figure = settle(signed, setting.grid) if at not in taken else None
+            if figure is None or figure == value or not _some_clicks(setting.grid, figure, value):
+                continue
+            one = self._said(key, figure, at, readings, value)
+            if self._named(setting.name, at) and self._is_value(one, sheet) and self._stands(one):
+                self.judged.append(one)
+                yield one
+                return
+
+    def _named(self, name: str, at: int) -> bool:
+        """Whether half of a setting's name stands beside a figure, and no other side or axle."""
+        figures = self.listened.figures
+        index = bisect_left(figures, at, key=lambda one: one[0])
+        last = min(at + _AFTER, figures[index + 1][0] if index + 1 < len(figures) else len(self.speech))
+        around = [word for word in self.speech.plain[max(at - _BEFORE, self._before(at)) : last] if len(word) > 2]
+        words = [word for word in name.lower().replace(",", "").split() if word not in _SMALL]
+        others = [_OPPOSITE[word] for word in words if word in _OPPOSITE]
+        heard = [any(Indel.normalized_similarity(word, x) >= _ALIKE for x in around) for word in words]
+        return sum(heard) * 2 >= len(words) and not any(x in around for x in others)
+
+    def _before(self, at: int) -> int:
+        """The word after the figure before the one at word `at`."""
+        index = bisect_left(self.listened.figures, at, key=lambda one: one[0])
+        return self.listened.figures[index - 1][0] + 1 if index else 0
+
+    def _is_value(self, one: Judged, sheet: Sheet) -> bool:
+        """Whether nothing beside a figure makes it anything but the setting's value, and nothing of its page has it."""
+        at = one.heard.at
+        first, last = self.judge.repeats.sentences[one.heard.sentence]
+        near = self.speech.plain[max(first, self._before(at), at - _SENTENCE) : min(last, at + _NEXT)]
+        page = sheet.garage.on_page(sheet.setting(one.address).page)
+        known = {abs(sheet.values[x.address]) for x in page if x.address in sheet.values}
+        known |= {abs(x) for x in self.judge.starts(one.setup, one.address)}
+        return _OTHERWISE.isdisjoint(near) and abs(one.figure) not in known
+
+    def _stands(self, one: Judged) -> bool:
+        return self.judge.stands(one, self.judged, self.listened, sure=True)
+
+    def _stretch(self, key: Key, order: Sequence[Key]) -> tuple[int, int] | None:
+        """The words between the settings before and after that were heard; None where those are in another order."""
+        index = order.index(key)
+        before = next((x for one in reversed(order[:index]) if (x := self._places(one))), None)
+        after = next((x for one in order[index + 1 :] if (x := self._places(one))), None)
+        first = before[0] if before else -1
+        last = next((x for x in after if x > first), None) if after else len(self.speech)
+        if last is None or (before is None and after is None):
+            return None
+        own = [x for x in before or () if x < last]
+        first = own[-1] if own else first
+        return max(first + 1, last - 2 * _FARTHEST if before is None else 0), min(last, first + 2 * _FARTHEST)
+
+    def _places(self, key: Key) -> list[int]:
+        return [one.heard.at for one in self.judged if (one.setup, one.address) == key and not one.heard.advice]
+
+    def _figures(self, first: int, last: int, value: Decimal) -> Iterator[tuple[int, tuple[Decimal, ...]]]:
+        yield from (one for one in self.listened.figures if first <= one[0] < last)
+        if value == _ONE:
+            yield from ((at, (_ONE,)) for at in range(first, last) if self.speech.plain[at] == "one")
+
+    def _said(self, key: Key, figure: Decimal, at: int, readings: tuple[Decimal, ...], value: Decimal) -> Judged:
+        setup, address = key
+        claim = Claim("", 0, 0, address, value=figure)
+        sentence = self.judge.repeats.sentence(at)
+        heard = Heard(claim, frozenset(), at, at + 1, at, readings, setup, False, True, False, False, False, sentence)
+        return Judged(heard, setup, address, figure != value, figure, value)
+
+
+def _some_clicks(grid: Grid, figure: Decimal, value: Decimal) -> bool:
+    there, here = grid.index(figure), grid.index(value)
+    return grid.inside(figure) and there is not None and here is not None and abs(there - here) <= _CLICKS
