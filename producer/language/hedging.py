@@ -38,6 +38,8 @@ def hedges(said: list[Item], draft: Draft, text: str) -> frozenset[str]:
     found.update(_around(said, draft, text))
     if any(one.word in _WORTH for one in draft.row):
         found.add("worth")
+    if draft.occasion:
+        found.add("occasion")
     if draft.moves and _general(draft):
         found.add("general")
     return frozenset(found)

@@ -42,6 +42,7 @@ class Draft:
     denied: bool = False
     doubtful: bool = False
     mixed: bool = False
+    occasion: bool = False
 
     def empty(self) -> bool:
         """Whether nothing has been said of it yet."""

@@ -99,6 +99,49 @@ def told(one: Claim) -> str:
         ("brake bias 62 -> 64 if loose under braking", ["brake_bias raise from 62 to 64 if loose entry"]),
         ("take five percent of tape off", ["tape lower by 5"]),
         ("the right front spring is 730", ["spring.rf = 730"]),
+        # Two setups in one sentence.
+        (
+            "The final drive is 4.00 on the short run and 3.90 on the long one.",
+            ["final_drive = 4", "final_drive = 3.9"],
+        ),
+        ("the wedge is 51 for the short run, 52 for the long run", ["cross_weight = 51", "cross_weight = 52"]),
+        # One verb for two settings.
+        ("I lowered the left rear by 25 and the right rear by 50.", ["spring.lr lower by 25", "spring.rr lower by 50"]),
+        (
+            "for rebound i added two clicks on the left rear and one on the right rear",
+            ["shock_rebound.lr raise by 2", "shock_rebound.rr raise by 1"],
+        ),
+        (
+            "i went up a click on the left front and down two on the right front on compression",
+            ["shock_compression.lf raise by 1", "shock_compression.rf lower by 2"],
+        ),
+        (
+            "rebound is seven on the right front and four across the back",
+            [
+                "shock_rebound.rf = 7",
+                "shock_rebound.lr = 4",
+                "shock_rebound.rr = 4",
+            ],
+        ),
+        (
+            "The brake bias is 62; raise it to 63 if the car is loose on entry.",
+            [
+                "brake_bias = 62",
+                "brake_bias raise to 63 if loose entry",
+            ],
+        ),
+        ("take split out of the rear springs", ["spring.rear_split lower"]),
+        ("The rear springs are split by 75 pounds.", ["spring.rear_split = 75"]),
+        ("rear split +25", ["spring.rear_split raise by 25"]),
+        ("closing the front split up", ["spring.front_split lower"]),
+        ("bring the brake bias back to sixty", ["brake_bias lower to 60"]),
+        ("twenty five out of the right front", ["spring.rf lower by 25"]),
+        ("seven and a half in the left front spring", ["spring.lf = 750"]),
+        ("the bias is sixty one no sixty two", ["brake_bias = 62"]),
+        ("put a click of rebound in the left rear", ["shock_rebound.lr raise by 1"]),
+        ("with the brake bias up at 66", ["brake_bias = 66"]),
+        ("a smaller front bar turns better in the center", ["front_bar lower looser middle"]),
+        ("camber's three on the left and minus three on the right", ["camber.lf = 3", "camber.rf = -3"]),
         ("cross weight is at 60", ["cross_weight = 60"]),
     ],
 )
@@ -123,6 +166,10 @@ def test_states(vocabulary: Vocabulary, text: str, said: list[str]) -> None:
         "so the car was tight and then it went loose and then i crashed",
         "that's the left rear shock, we don't touch it",
         "no change on the track bar",
+        "the right rear tyre lost 24 percent, the left rear only 15",
+        "i cut the tape of the broadcast into three pieces",
+        "there's a toe page and a camber page and i mix them up",
+        "the left rear comes up off the ground",
         "leave the front bar alone",
         "what do you run for nose weight",
         "500 people said it's too loose",
