@@ -6,7 +6,7 @@ What is fine, cured or denied is no complaint; neither is what a change would do
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import cast
 
@@ -59,7 +59,12 @@ def complaints(pieces: list[Piece], thankful: bool) -> list[Felt]:
 def _without_echoes(found: list[Felt]) -> list[Felt]:
     """Without a second word for the same thing that says no place ("loose off, just so loose")."""
     placed = {one.feel for one in found if one.where}
-    return [one for one in found if one.where or one.feel not in placed]
+    echoes = {one.feel: one.how_much for one in found if not one.where and one.how_much != "plain"}
+    return [
+        replace(one, how_much=echoes.get(one.feel, "plain")) if one.where and one.how_much == "plain" else one
+        for one in found
+        if one.where or one.feel not in placed
+    ]
 
 
 def _felt(pieces: list[Piece], one: _Feel, phase: str | None) -> Felt:

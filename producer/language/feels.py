@@ -256,7 +256,8 @@ def _begins_anew(row: list[Item], back: int, at: int) -> bool:
     """As in "it still wouldn't take a set | it was loose getting in": a new thought without a joint."""
     if row[back].kind != "pronoun" or row[back].word not in {"it", "she"} or back + 1 >= at or back == 0:
         return False
-    return row[back + 1].word in {"was", "is", "'s"} and row[back - 1].kind not in {"cure", "neg"}
+    begins = row[back + 1].word in {"was", "is", "'s"} or row[back + 1].kind == "neg"
+    return begins and row[back - 1].kind not in {"cure", "neg"}
 
 
 def _where(row: list[Item], at: int) -> set[Phase]:

@@ -13,7 +13,7 @@ _HUNDRED = Decimal(100)
 _WHOLES = frozenset({"the", "them", "you", "us", "those", "these", "my", "our", "your", "that", "this", "it", "all"})
 # Before "one" these count it: "took one out".
 _ADDED = frozenset({"up", "down", "by", "took", "take", "add", "added", "put", "went", "go"})
-_ARTICLES = frozenset({"a", "an", "another", "one"})
+_ARTICLES = frozenset({"a", "an", "another", "extra", "one"})
 
 
 @dataclass(frozen=True, slots=True)

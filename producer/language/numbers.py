@@ -17,7 +17,7 @@ from producer.language.tokens import Words, listed, sentences
 from producer.model.grid import Grid
 
 # Where a number may start: checked first, most words fail here.
-_OTHER_STARTS = listed("a an another hundred half quarter minus negative - + point inch")
+_OTHER_STARTS = listed("a an another extra hundred half quarter minus negative - + point inch")
 STARTS = frozenset(chain(SMALL, TENS, VULGAR, _OTHER_STARTS))
 
 
@@ -88,7 +88,7 @@ def read(words: Words, at: int) -> tuple[Number | None, int]:
         if at + 1 >= len(text) or not _signed(words, at):
             return None, at + 1
         minus, at = word != "+", at + 1
-    again = text[at] == "another"
+    again = text[at] in {"another", "extra"}
     said = figure_at(words, at)
     if said is None:
         return None, begin + 1

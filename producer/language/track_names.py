@@ -28,7 +28,7 @@ _STOPS = listed(
 )
 # Common words that are the name of no track.
 _COMMON = listed(
-    "stock default baseline base "
+    "stock default baseline base worn hot cold fresh warm wore hotter looser tighter "
     "me us it this that these those one more some any something anything everything everyone qualifying short long "
     "run race races racing setup setups video videos card cards spring springs wedge weight tight loose car "
     "cars help "
