@@ -121,7 +121,7 @@ def test_a_touch_shows_what_a_click_does(browser: Any, page_file: Path) -> None:
 def test_test_laps_are_a_picture_and_tables_for_a_screen_reader(browser: Any, build: Path) -> None:
     page = opened(browser, build / "stints.html", 390)
     assert page.get_by_role("img", name="Long run is ahead from lap 19").count() == 1
-    assert page.get_by_role("table", name="Short run").get_by_role("columnheader").count() == 5
+    assert page.get_by_role("table", name="Short run").get_by_role("columnheader").count() == 6
     assert page.get_by_role("rowheader", name="RF").count() == 2
     page.close()
 
