@@ -60,8 +60,8 @@ def _by_sense(plain: tuple[str, ...]) -> Iterator[int]:
             parts = plain[at + 1 : at + 2] == ("and",) and not PARTS.keys().isdisjoint(plain[at + 2 : at + 4])
             pointed = parts or plain[at + 1 : at + 2] == ("point",)
             hundreds = plain[at + 1 : at + 2] == ("hundred",) and plain[at - 1] in _GROUPS
-            apart = hundreds or _after_part(plain, at) or (
-                _after_decimals(plain, at)
+            apart = hundreds or _again(plain, at) or _after_part(plain, at) or (
+                _after_decimals(plain, at) or plain[at - 1] in _DIGITS
                 if pointed
                 else _of_corners(plain, at) or _of_movement(plain, at) or _of_clicks(plain, at)
             )
@@ -93,7 +93,20 @@ def _after_another(plain: tuple[str, ...], at: int) -> bool:
     end = at + 2 if plain[at] in TENS and plain[at + 1 : at + 2] and plain[at + 1] in _DIGITS else at + 1
     tens = plain[at - 1] in TENS or (at > 1 and plain[at - 1] in _DIGITS and plain[at - 2] in TENS)
     pointed = plain[end : end + 1] == ("point",)
+    if at > 1 and _again(plain, at - 1):
+        return False
     return (tens or (pointed and plain[at - 1] in _TWO_DIGITS)) and "rpm" not in plain[end : end + 2]
+
+
+def _again(plain: tuple[str, ...], at: int) -> bool:
+    """ "Seven fifty | seven fifty": hundreds said without the word, one after the other."""
+    return (
+        at > 1
+        and plain[at] in _DIGITS
+        and plain[at - 2] in _DIGITS
+        and plain[at - 1] in TENS
+        and not TENS.keys().isdisjoint(plain[at + 1 : at + 2])
+    )
 
 
 def _of_movement(plain: tuple[str, ...], at: int) -> bool:

@@ -11,7 +11,6 @@ from producer.take.speech import Speech, plain
 
 REACH = 12  # words between "simulation" and "real", whichever comes first
 _SIMULATION = ("simulation", "simulations", "simulator", "sim")
-_REAL = ("real", "reel", "reall", "rael")
 _NOT, _REACH_BACK = listed("not none no never"), 8
 _MISHEARD = 0.75
 # So much alike, words that the captions garbled are the channel's own caution.
@@ -22,7 +21,7 @@ def caution_at(heard: Speech, caution: str) -> int | None:
     """The word where the caution is said for the last time, in whatever words or in the channel's; None where it is
     not.
     """
-    real = [at for at, word in enumerate(heard.plain) if word in _REAL or _not_for_a_car(heard.plain, at)]
+    real = [at for at in range(len(heard)) if _real(heard.plain, at) or _not_for_a_car(heard.plain, at)]
     found = [
         min(at, near)
         for at, word in enumerate(heard.plain)
@@ -37,6 +36,14 @@ def caution_at(heard: Speech, caution: str) -> int | None:
 def _not_for_a_car(words: Sequence[str], at: int) -> bool:
     """As in "not for a [lost] car"."""
     return words[at] == "car" and words[at - 1 : at] != ("the",) and "not" in words[max(0, at - 5) : at]
+
+
+def _real(words: Sequence[str], at: int) -> bool:
+    """ "Real", before "car" roughly heard."""
+    word = words[at]
+    if word == "real" or word[:1] != "r" or words[at + 1 : at + 2] != ("car",):
+        return word == "real"
+    return Indel.normalized_similarity(word, "real") >= _MISHEARD
 
 
 def _no_real_car(words: Sequence[str], at: int) -> bool:

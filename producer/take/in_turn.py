@@ -20,6 +20,8 @@ from producer.model.claim import Claim
 from producer.model.grid import Grid
 from producer.model.script import Narration
 from producer.model.sheet import Sheet
+from producer.take.advised import stops
+from producer.take.as_written import AsWritten
 from producer.take.heard import Heard, Listened
 from producer.take.judging import Judge, Judged
 from producer.take.missing import wanted
@@ -29,13 +31,14 @@ Key = tuple[str, str]  # a setup and an address
 _FARTHEST = 150  # words from the settings before and after: what is farther away is told of something else
 _ONE = Decimal(1)
 _CLICKS = 6  # what is farther from the sheet's is no slip of the tongue, but something else
-_BEFORE, _AFTER, _SENTENCE, _NEXT = 7, 5, 12, 4  # words beside a figure
+_BEFORE, _AFTER, _SENTENCE = 7, 5, 12  # words beside a figure
 _ALIKE = 0.74
 _SMALL = listed("of the end")
 _OPPOSITE = {"left": "right", "right": "left", "front": "rear", "rear": "front"}
 # Beside these a figure is somebody's try, an advice or a comparison.
+_FEELS = listed("loose tight pushing try")
 _OTHERWISE = listed(
-    "if try tried would could default stock from was used instead more less up down than then first between click "
+    "if try tried would could default stock from used instead more less up down than then first between click "
     "clicks step steps sorry no rpm lap laps"
 )
 
@@ -54,17 +57,23 @@ def order_of(narration: Narration, sheets: Sequence[Sheet]) -> tuple[Key, ...]:
 
 
 def in_turn(
-    judged: Sequence[Judged], listened: Listened, heard: Speech, judge: Judge, order: Sequence[Key]
+    judged: Sequence[Judged], listened: Listened, judge: Judge, order: Sequence[Key], written: AsWritten
 ) -> list[Judged]:
     """The judgements with what was said in its turn, and without the wrong ones that were such a figure, where their
-    own setting has its right figure elsewhere.
+    own setting has its right figure elsewhere. `written`: where a script is read, its words find every slip.
     """
+    heard = judge.repeats.speech
     finder = _Finder(heard, judge, listened, list(judged))
     added = [one for key in order for one in finder.found(key, order)]
-    added += [one for key in order for one in finder.slips(key, order)]
+    if len(written.figures) * 2 < len(order):
+        added += [one for key in order for one in finder.slips(key, order)]
     taken = {one.heard.at for one in added if not one.wrong}
     right = {(one.setup, one.address) for one in (*judged, *added) if not one.wrong}
-    kept = [x for x in judged if not (x.wrong and x.heard.at in taken and (x.setup, x.address) in right)]
+    kept = [
+        x
+        for x in judged
+        if not (x.wrong and ((x.heard.at in taken and (x.setup, x.address) in right) or finder.advises(x)))
+    ]
     return sorted([*kept, *added], key=lambda one: one.heard.at)
 
 
@@ -78,9 +87,9 @@ class _Finder:
     judged: list[Judged]
 
     def found(self, key: Key, order: Sequence[Key]) -> Iterator[Judged]:
-        """The judgement of a setting that has none, where its turn has its figure."""
+        """The judgement of a setting that was not said rightly, where its turn has its figure."""
         value = self.judge.sheet(key[0]).value(key[1])
-        if value is None or any((one.setup, one.address) == key for one in self.judged):
+        if value is None or any((one.setup, one.address) == key and not one.wrong for one in self.judged):
             return
         stretch = self._stretch(key, order)
         if stretch is None:
@@ -132,7 +141,7 @@ class _Finder:
         """Whether nothing beside a figure makes it anything but the setting's value, and nothing of its page has it."""
         at = one.heard.at
         first, last = self.judge.repeats.sentences[one.heard.sentence]
-        near = self.speech.plain[max(first, self._before(at), at - _SENTENCE) : min(last, at + _NEXT)]
+        near = self.speech.plain[max(first, self._before(at), at - _SENTENCE) : min(last, at + 2)]
         page = sheet.garage.on_page(sheet.setting(one.address).page)
         known = {abs(sheet.values[x.address]) for x in page if x.address in sheet.values}
         known |= {abs(x) for x in self.judge.starts(one.setup, one.address)}
@@ -140,6 +149,12 @@ class _Finder:
 
     def _stands(self, one: Judged) -> bool:
         return self.judge.stands(one, self.judged, self.listened, sure=True)
+
+    def advises(self, one: Judged) -> bool:
+        """Whether a figure that the written advice has is told beside a feel: its "if" and "try" were lost."""
+        near = self.speech.plain[max(0, one.heard.at - _SENTENCE) : one.heard.at]
+        written = {abs(x) for x in stops(self.judge.sheet(one.setup), one.address)}
+        return abs(one.figure) in written and not _FEELS.isdisjoint(near)
 
     def _stretch(self, key: Key, order: Sequence[Key]) -> tuple[int, int] | None:
         """The words between the settings before and after that were heard; None where those are in another order."""
@@ -155,7 +170,9 @@ class _Finder:
         return max(first + 1, last - 2 * _FARTHEST if before is None else 0), min(last, first + 2 * _FARTHEST)
 
     def _places(self, key: Key) -> list[int]:
-        return [one.heard.at for one in self.judged if (one.setup, one.address) == key and not one.heard.advice]
+        """Where a setting is heard, rightly if it is anywhere."""
+        every = [one for one in self.judged if (one.setup, one.address) == key and not one.heard.advice]
+        return [one.heard.at for one in every if not one.wrong] or [one.heard.at for one in every]
 
     def _figures(self, first: int, last: int, value: Decimal) -> Iterator[tuple[int, tuple[Decimal, ...]]]:
         yield from (one for one in self.listened.figures if first <= one[0] < last)

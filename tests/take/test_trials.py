@@ -2,7 +2,8 @@
 
 One word in ten to one in four is wrong in the captions (`tests.take.takes` says how), there are fillers, figures in
 words in half of the takes, captions with and without stops, a figure put right at once, and a page left out; a take
-that is read has a section begun twice and an aside besides.
+that is read has a section begun twice and an aside besides. `tests.take.other_takes` makes them a second way, with
+other noise.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from producer.model.dossier import Dossier
 from producer.model.take import Take
 from producer.take.take import hear
 from tests.take.conftest import GARAGES, TRACKS
+from tests.take.other_takes import OtherMaker
 from tests.take.takes import Made, Maker
 
 CODES = ("said-differs", "not-said")
@@ -79,13 +81,18 @@ def _titles(made: Made, dossier: Dossier, *, freely: bool) -> set[str]:
 
 
 def trial(
-    shelf: Mapping[str, Dossier], seeds: range, *, freely: bool, rate: tuple[float, float] = (0.10, 0.25)
+    shelf: Mapping[str, Dossier],
+    seeds: range,
+    *,
+    freely: bool,
+    rate: tuple[float, float] = (0.10, 0.25),
+    other: bool = False,
 ) -> Score:
     score = Score()
     dossiers = [shelf[name] for name in sorted(shelf)]
     for seed in seeds:
         dossier = dossiers[seed % len(dossiers)]
-        maker = Maker(dossier, seed, rate)
+        maker = OtherMaker(dossier, seed, rate) if other else Maker(dossier, seed, rate)
         made = maker.talk() if freely else maker.read()
         take = hear(made.files, dossier, TRACKS, GARAGES)
         assert take is not None
@@ -94,31 +101,45 @@ def trial(
     return score
 
 
-def test_scripts_read_aloud(shelf: Mapping[str, Dossier]) -> None:
-    score = trial(shelf, range(40), freely=False)
+@pytest.mark.parametrize("other", [False, True])
+def test_scripts_read_aloud(shelf: Mapping[str, Dossier], other: bool) -> None:
+    """Of the second kind of noise one slip is lost: the captions dropped its corner, and the list was begun again."""
+    score = trial(shelf, range(40), freely=False, other=other)
     print(f"\nread: {score}")
-    assert score.within >= 0.95 * score.starts
-    assert score.found >= 0.97 * score.planted
+    assert score.within >= (0.97 if other else 0.99) * score.starts
+    assert score.found >= score.planted - other
     assert score.left_out == score.takes
     assert len(score.false) <= 0.1 * score.takes, score.false
 
 
 def test_talks_from_notes(shelf: Mapping[str, Dossier]) -> None:
-    """Every setting is named once or twice, so a name that the captions garble is often gone for good."""
+    """Every setting is named once or twice, so a name that the captions garble is often gone for good: of what is
+    missed here nobody could tell which corner was meant.
+    """
     score = trial(shelf, range(40), freely=True)
     print(f"\ntalked: {score}")
-    assert score.within >= 0.95 * score.starts
-    assert score.found >= 0.8 * score.planted
-    assert len(score.false) <= 0.5 * score.takes, score.false
+    assert score.within >= 0.97 * score.starts
+    assert score.found >= 0.95 * score.planted
+    assert score.left_out == score.takes
+    assert len(score.false) <= 0.1 * score.takes, score.false
 
 
 def test_talks_with_few_words_wrong(shelf: Mapping[str, Dossier]) -> None:
     score = trial(shelf, range(40), freely=True, rate=(0.0, 0.08))
     print(f"\ntalked, few words wrong: {score}")
-    assert score.within >= 0.97 * score.starts
-    assert score.found >= 0.94 * score.planted
-    assert score.left_out >= 0.94 * score.takes
-    assert len(score.false) <= 0.15 * score.takes, score.false
+    assert score.within >= 0.98 * score.starts
+    assert score.found >= 0.97 * score.planted
+    assert score.left_out >= 0.97 * score.takes
+    assert len(score.false) <= 0.1 * score.takes, score.false
+
+
+def test_talks_made_the_second_way(shelf: Mapping[str, Dossier]) -> None:
+    """Each setting once, with every name at the mercy of the captions: hard to hear for anybody."""
+    score = trial(shelf, range(40), freely=True, rate=(0.0, 0.08), other=True)
+    print(f"\ntalked, the second way: {score}")
+    assert score.within >= 0.95 * score.starts
+    assert score.found >= 0.97 * score.planted
+    assert len(score.false) <= 0.25 * score.takes, score.false
 
 
 def test_nothing_is_told_where_nothing_is_wrong(shelf: Mapping[str, Dossier]) -> None:
@@ -133,8 +154,12 @@ def test_nothing_is_told_where_nothing_is_wrong(shelf: Mapping[str, Dossier]) ->
 @pytest.mark.long
 def test_a_thousand(shelf: Mapping[str, Dossier]) -> None:
     read, talked = trial(shelf, range(500), freely=False), trial(shelf, range(500), freely=True)
-    print(f"\nread: {read}\ntalked: {talked}")
-    assert read.within >= 0.95 * read.starts
-    assert read.found >= 0.97 * read.planted
-    assert len(read.false) <= 0.1 * read.takes
-    assert talked.within >= 0.94 * talked.starts
+    other = trial(shelf, range(500), freely=False, other=True)
+    print(f"\nread: {read}\nread, the second way: {other}\ntalked: {talked}")
+    for score in (read, other):
+        assert score.within >= 0.98 * score.starts
+        assert score.found >= 0.985 * score.planted
+        assert len(score.false) <= 0.1 * score.takes, score.false
+    assert talked.within >= 0.95 * talked.starts
+    assert talked.found >= 0.95 * talked.planted
+    assert len(talked.false) <= 0.2 * talked.takes, talked.false
