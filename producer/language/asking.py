@@ -100,7 +100,10 @@ def thanks(text: Sequence[str]) -> bool:
     if any(one in said for one in _WORKED):
         return True
     return any(
-        word in _PRAISE and not _PRAISED.isdisjoint(text[at + 1 : at + 4]) and not _asked(text, at)
+        word in _PRAISE
+        and text[max(0, at - 1) : at] not in (["felt"], ["feel"], ["feels"], ["was"])
+        and not _PRAISED.isdisjoint(text[at + 1 : at + 4])
+        and not _asked(text, at)
         for at, word in enumerate(text)
     )
 

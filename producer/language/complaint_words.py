@@ -34,6 +34,8 @@ def sign(pieces: list[Piece], at: int, subject: str) -> tuple[int | None, str]:
         return _slips(pieces, at, subject), ""
     if one.kind == "turn":
         return _refuses(pieces, at, subject)
+    if one.kind == "wish" and one.word == "down" and subject == "rear" and _wont(pieces, at):
+        return -1, ""  # "my rear end won't settle down"
     if one.kind == "fine":
         better = at > 0 and pieces[at - 1].kind in {"lacks", "turn"}  # "make it turn better in the middle"
         return (None if better else 1 if one.word in {"turns", "rotates"} and _wont(pieces, at) else 0), ""
@@ -87,7 +89,7 @@ def _slips(pieces: list[Piece], at: int, subject: str) -> int | None:
         return {"rear": -1, "front": 1}.get(_behind(pieces, at))
     if {"wide", "wall", "up"} & {x.word for x in pieces[at + 1 : at + 5]}:
         return 1
-    return -1 if one.word in {"slide", "slides", "sliding"} else None
+    return -1 if one.word in {"slide", "slides", "sliding", "ice"} else None
 
 
 def _behind(pieces: list[Piece], at: int) -> str:

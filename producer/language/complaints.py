@@ -98,7 +98,7 @@ def _said(pieces: list[Piece]) -> list[_Feel]:
 
 def _unmeant(pieces: list[Piece], at: int, thankful: bool) -> bool:
     """Whether a complaint is denied, cured, past, or what a change would bring."""
-    if pieces[at].kind in {"turn", "lacks"}:
+    if pieces[at].kind in {"turn", "lacks", "wish"}:
         return thankful and _before(pieces, at, "past")
     if _of_the_race(pieces, at):
         return True

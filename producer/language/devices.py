@@ -63,7 +63,7 @@ def _another_s(text: Sequence[str], at: int) -> bool:
     """As in "do you use a wheel?", "not on a wheel", "is it for a wheel or a pad?"."""
     if _or_other(text, at) or "or" in text[max(0, at - 3) : at + 3]:
         return True
-    before = list(text[max(0, at - 6) : at])
+    before = list(text[max(0, at - 8) : at])
     clause = [at for at, word in enumerate(before) if word in {",", ".", "?", "!", ";", "but", "i"}]
     before = before[clause[-1] + 1 :] if clause else before
     return not _NOT_MINE.isdisjoint(before) or not _DENIED.isdisjoint(before)

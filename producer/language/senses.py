@@ -77,7 +77,7 @@ def _of_no_car(text: list[str], at: int, size: int) -> bool:
     if text[at] in _COMES and end_before(text, at) == "front":
         return True
     after = text[at + size] if at + size < len(text) else ""
-    if after in _OTHER_NOUNS:
+    if after in _OTHER_NOUNS or (after == "the" and not _OTHER_NOUNS.isdisjoint(text[at + size + 1 : at + size + 2])):
         return True
     return text[at] in _MOODS and not {"i", "we"}.isdisjoint(text[max(0, at - 6) : at])
 

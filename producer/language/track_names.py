@@ -46,6 +46,8 @@ _ENDS = listed(
     "since forever lol all every man mate bro dude haha in for with and but again ever there already first yet "
     "coming out dropping happening done ready"
 )
+# What may follow a name that a message begins with.
+_AFTER_A_NAME = (["please"], ["next"], ["when"], ["setup"], ["soon"])
 _WANTING = listed("skipped missed forgot need want requesting request vote")
 # Before a name with one of these between: "any plans for", "a setup for", "waiting on".
 _LEADERS = (
@@ -53,6 +55,7 @@ _LEADERS = (
     (listed("chance plans planning plan"), listed("of for on")),
     (listed("asking waiting hoping wishing begging petition wish hope"), listed("for on")),
     (listed("anything something"), listed("for on at")),
+    (listed("these those"), listed("for")),
 )
 
 
@@ -161,7 +164,8 @@ def _unknown(text: Sequence[str]) -> Named | None:
         end = begin
         while end < len(text) and end - begin < 3 and text[end] not in _STOPS and text[end][0].isalpha():
             end += 1
-        if at < 0 and not (text[end : end + 1] and text[end] in {"please", "next", "when", "setup", "soon"}):
+        wished = list(text[end : end + 2]) == ["would", "be"]
+        if at < 0 and not wished and list(text[end : end + 1]) not in _AFTER_A_NAME:
             continue  # a message may begin with the name: "quarry bend please"
         if at >= 0 and "where" in text[max(0, at - 1) : at + 1] and _NOUNS.isdisjoint(text[end : end + 1]):
             continue  # "where's the wedge"
@@ -207,4 +211,4 @@ def _skip(text: Sequence[str], at: int) -> int | None:
 def _closes(text: Sequence[str], end: int) -> bool:
     """Whether what follows fits a track that is asked for: an end, "next", "please", a noun for the video."""
     following = text[end] if end < len(text) else "."
-    return following in _ENDS or not following[0].isalnum()
+    return following in _ENDS or following == "would" or not following[0].isalnum()
