@@ -16,6 +16,8 @@ _STARTERS = frozenset({"set", "move", "take", "put", "number", "shift"})
 # What was so before, or is so whatever was done.
 _WEARS = listed("away goes wears gets heats gives starts burns fades wore falls")
 _NOT_ITS_DOING = listed("still already always than like where unless before whenever how")
+# "cross 49, a bit loose off": a note says no more of the car.
+_IN_A_NOTE = listed("in off out too a bit little very mid the way so on")
 _CARS = listed("it she car that which rear nose back tail front end")
 _ACTS = listed("go try run set bring just then i we you i'd give come back throw what")
 
@@ -171,9 +173,20 @@ def _sign(row: list[Item], at: int, after: bool = False) -> int:
     if turns:
         return -int(polarity) if turns == 1 else 0
     before = [one.word for one in row[max(0, at - 4) : at]]
+    if row[at].word != "too" and _was_too(row, at):
+        return -int(polarity)  # "I let half a pound out, it was a tick too tight"
     if not CAUSES.isdisjoint(before) or _much(row, at) > 0 or (after and _asserted(row, at)):
         return int(polarity)
     return 0
+
+
+def _was_too(row: list[Item], at: int) -> bool:
+    """Whether a stretch that moves a setting says after it what was too much before."""
+    first = next((x for x in range(at - 1, 0, -1) if _begins_anew(row, x, at) and row[x + 1].word == "was"), None)
+    if first is None or not any(one.kind in {"move", "take", "put"} for one in row[:first]):
+        return False
+    longer = row[at].end - row[at].start > len(row[at].word) + 3  # "too tight" is one item
+    return longer or any(one.word == "too" for one in row[first:at])
 
 
 def _asserted(row: list[Item], at: int) -> bool:
@@ -187,7 +200,8 @@ def _asserted(row: list[Item], at: int) -> bool:
     past = [one.word for one in said if one.kind == "past" and one.word not in {"was", "were"}]
     if past or any(one.kind in {"someone", "if", "would"} or one.word in _NOT_ITS_DOING for one in said):
         return False
-    return any(one.word in _CARS for one in before)
+    noted = all(one.kind in {"feel", "phase"} or one.word in _IN_A_NOTE for one in row)
+    return noted or any(one.word in _CARS for one in before)
 
 
 def complaint(row: list[Item]) -> Effect | None:

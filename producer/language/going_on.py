@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from producer.language.figure_roles import role_of
 from producer.language.items import Item, number_of
-from producer.language.movements import Move, moves, role_of, signed, without_others
+from producer.language.movements import Move, moves, signed, without_others
 from producer.language.settling import Draft
 from producer.language.so_far import SoFar
 from producer.language.tokens import listed

@@ -18,6 +18,7 @@ _NOUNS_AFTER = listed("the these those a over of every some big its no many and"
 _TO_A_FIGURE = listed(
     "'s is at to up down back goes went moved moves -> => → : = sits stays from by now here was set bar front out"
 )
+_RISES = listed("comes goes climbs rises gains builds went came come go")
 _SIZES = listed("smaller bigger stiffer softer larger lighter heavier")
 _MIDDLES = listed("middle center centre")
 
@@ -99,7 +100,7 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
         elif kind == "param" and other_sense(text, at, length):
             if length > 1:
                 return length, "word", None  # "the rear end steps out"
-        elif kind in {"phase", "back"} and _before_setting(text, at + length, kind, vocabulary):
+        elif kind in {"phase", "back", "axle"} and _before_setting(text, at + length, kind, vocabulary):
             continue
         elif kind == "word" and text[at] == "split" and found and found[-1].kind in _PLACED:
             continue  # "with less rear split it will ..."
@@ -110,6 +111,8 @@ def _phrase(sentence: Words, at: int, found: list[Item], vocabulary: Vocabulary)
 
 def _before_setting(text: list[str], after: int, kind: str, vocabulary: Vocabulary) -> bool:
     """Whether words for a part of the corner or an end of the car are a setting's: "on the brake | bias"."""
+    if kind == "axle":
+        return text[after - 2 : after - 1] == ["the"] and text[after : after + 1] == ["end"]  # "in the rear end"
     if after >= len(text) or (kind == "phase" and not text[after - 1].startswith("brak")):
         return False
     if kind == "phase":
@@ -217,8 +220,8 @@ def _of_air(row: list[Item], at: int) -> bool:
 def _air_moved(row: list[Item], at: int) -> bool:
     """As in "both front tires are up a pound"."""
     way = next((look for look in range(at, min(at + 3, len(row))) if row[look].kind == "move"), None)
-    if way is None or way + 1 >= len(row) or row[way + 1].kind != "number":
-        return False
+    if way is None or way + 1 >= len(row) or row[way + 1].kind != "number" or row[way - 1].word in _RISES:
+        return False  # "the right rear tyre comes up 5 psi over a run"
     number = number_of(row[way + 1])
     return number.unit in {"lb", "psi"} and all(0 < one <= 10 for one in number.readings)
 

@@ -38,6 +38,7 @@ AXLE: dict[str, object] = {
 SIDE: dict[str, object] = {
     **each("left|left side|left end|l", "left"),
     **each("right|right side|right end|r", "right"),
+    **each("both ends|both sides", "both"),
 }
 SPLIT = each("split|splits|spring split")
 # What makes a corner a tyre, a reading or a part of the track and no setting; True: the figures after it are readings.
@@ -125,7 +126,7 @@ PLAIN = each(
     "all right|right now|right there|right here|right away|right by|right side up|right behind|on the right track|"
     "if you want|if you want to|if you like|if you'd like|if you can|if anything|if need be|if possible|"
     "if you have to|if you prefer|drop a comment|drop a like|drop me|dropped two|back end|the back end|rear end|"
-    "what's left|is left|left over|left to|nothing left|turn left|turns left|turn right|left alone|"
+    "what's left|is left|left over|nothing left|turn left|turns left|turn right|left alone|"
     "split this|split it|split them|split the difference|tight race|really tight race|tight pack|tight schedule|"
     "no pressure|under pressure|pressure is on|up to you|up to speed|coming up next|coming up in|end up|ends up|"
     "ended "

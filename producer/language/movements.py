@@ -1,4 +1,4 @@
-"""Which way a stretch of a sentence moves its setting, and what part each of its numbers plays."""
+"""Which way a stretch of a sentence moves its setting."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from typing import cast
 
 from producer.language.items import Item, number_of
 from producer.language.number_words import UNITS
-from producer.language.numbers import Number, settle
+from producer.language.numbers import Number
 from producer.language.tokens import listed
 from producer.model.grid import Grid
 
@@ -23,13 +23,10 @@ _CLOSES = listed(
     "here there still now on by in at for again to this than so and but because too also all overall with as when "
     "from until until i we you than"
 )
-_VAGUE = listed("about like only just a the around roughly maybe say to so right on me another i'm it at")
-_DRIFTS = listed("gets climbs grows creeps builds swells climbed grew crept")
 _SPREADS = listed("open opens opened opening close closes closed closing")
 _LIFTS = listed("comes come coming came lifts hikes picks rolls")
-_LIMITS = listed("past below above under over beyond least most near")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
-_COUNTS = frozenset({"click", "step"})
+COUNTS = frozenset({"click", "step"})
 _SHADES = _SMALL_WORDS | listed("even much far still slightly touch shade lot way bit quite hair notch too very now")
 _BRINGS = listed("bring brings brought bringing")
 _WENT = listed("go goes went going come comes came coming move moves moved stepped")
@@ -51,7 +48,9 @@ class Move:
 def without_others(row: list[Item], heads: Collection[str]) -> list[Item]:
     """The row with measures of something else ("40 pounds of fuel") made plain words."""
     return [
-        Item("word", one.word, None, one.start, one.end) if _plain(one) and _of_something_else(row, at, heads) else one
+        Item("word", one.word, None, one.start, one.end)
+        if is_figure(one) and _of_something_else(row, at, heads)
+        else one
         for at, one in enumerate(row)
     ]
 
@@ -61,8 +60,8 @@ def signed(row: list[Item], grid: Grid | None) -> list[Item]:
     if grid is None:
         return row
     if grid.low < 0:  # "-3.5 RF, +3 LF" are figures
-        return [replace_sign(one) if one.word == "+" and _plain(one) and grid.high > 0 else one for one in row]
-    return [_lowered(one, grid) if _plain(one) else one for one in row]
+        return [replace_sign(one) if one.word == "+" and is_figure(one) and grid.high > 0 else one for one in row]
+    return [_lowered(one, grid) if is_figure(one) else one for one in row]
 
 
 def replace_sign(one: Item) -> Item:
@@ -105,7 +104,7 @@ def _without_particles(row: list[Item], found: list[Move]) -> list[Move]:
 def _leads(row: list[Item], move: Move) -> bool:
     """Whether a figure follows a "way": "up to 750", "down 25"."""
     at = next(at for at, one in enumerate(row) if one.start == move.start)
-    return any(_plain(one) or one.kind in {"to", "from", "by"} for one in row[at + 1 : at + 2])
+    return any(is_figure(one) or one.kind in {"to", "from", "by"} for one in row[at + 1 : at + 2])
 
 
 def _moved(row: list[Item], at: int, heads: Collection[str], role: str, bare: bool) -> tuple[int, bool]:
@@ -137,7 +136,7 @@ def _counted(row: list[Item], at: int, role: str) -> tuple[int, bool]:
         return number.more, False
     if number.unit and role != "steering.toe_out" and _out_after(row, at + 1):
         return -1, False
-    if _kind(row, at + 1) == "out" and _word(row, at + 1) == "of":
+    if kind_at(row, at + 1) == "out" and word_at(row, at + 1) == "of":
         return (-1, False) if any(one.kind == "set" for one in row[at + 2 : at + 5]) else (0, False)
     return int(number.again), True
 
@@ -155,11 +154,13 @@ def _out_after(row: list[Item], at: int) -> bool:
     return at < len(row) and row[at].kind == "out" and row[at].word != "off"
 
 
-def _kind(row: list[Item], at: int) -> str:
+def kind_at(row: list[Item], at: int) -> str:
+    """The kind of the item at a place, `sep` beyond the ends."""
     return row[at].kind if 0 <= at < len(row) else "sep"
 
 
-def _word(row: list[Item], at: int) -> str:
+def word_at(row: list[Item], at: int) -> str:
+    """The word of the item at a place, "" beyond the ends."""
     return row[at].word if 0 <= at < len(row) else ""
 
 
@@ -173,14 +174,14 @@ def just_one(one: Item) -> bool:
     )
 
 
-def _plain(one: Item) -> bool:
+def is_figure(one: Item) -> bool:
     """A number that could be a figure of a setting."""
     return one.kind == "number" and not number_of(one).foreign
 
 
 def _of_something_else(row: list[Item], at: int, heads: Collection[str]) -> bool:
     """As in "40 pounds of fuel": measured, but no setting."""
-    if not (number_of(row[at]).unit and _word(row, at + 1) == "of"):
+    if not (number_of(row[at]).unit and word_at(row, at + 1) == "of"):
         return False
     said = next((x for x in row[at + 2 :] if x.word not in _SMALL_WORDS), None)
     return said is not None and said.kind not in {"set", "pronoun", "sep"} and said.word not in heads
@@ -196,11 +197,13 @@ def _verb(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
             break
         if bare and one.kind == "word" and one.word not in heads and one.word not in _SMALL_WORDS:
             break  # "I lowered my hopes by two clicks"
-        if one.kind == "set" or _plain(one) or one.word in heads:
+        if one.kind == "set" or is_figure(one) or one.word in heads:
             return True
         if one.kind == "pronoun" and ahead == at + 1:
             return True
-    return not bare and any(one.kind == "set" for one in row[:at]) and _kind(row, at + 1) in {"sep", "by", "to", "from"}
+    return (
+        not bare and any(one.kind == "set" for one in row[:at]) and kind_at(row, at + 1) in {"sep", "by", "to", "from"}
+    )
 
 
 def _describes(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
@@ -209,8 +212,8 @@ def _describes(row: list[Item], at: int, heads: Collection[str], bare: bool) -> 
     if bare and not _of_it(row, at, heads):
         return False  # "the car sat lower", "turn in lower"
     if after is None or after.kind in {"sep", "than", "by", "set", "to", "from", "someone"}:
-        return bare is False or _kind(row, at - 1) != "neg"
-    return after.word in heads or after.word in _CLOSES or (_plain(after) and not bare)
+        return bare is False or kind_at(row, at - 1) != "neg"
+    return after.word in heads or after.word in _CLOSES or (is_figure(after) and not bare)
 
 
 def _of_it(row: list[Item], at: int, heads: Collection[str]) -> bool:
@@ -230,11 +233,11 @@ def _way(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
     if (bare and not _of_it(row, at, heads)) or (after is not None and after.word == "at"):
         return False  # "with the bias up at 66" says where it is
-    if after is not None and (_plain(after) or (after.kind in {"to", "from", "by"} and _number_near(row, at + 2))):
+    if after is not None and (is_figure(after) or (after.kind in {"to", "from", "by"} and figure_near(row, at + 2))):
         return True
     if before is None:
         return not bare and after is not None and after.kind == "set"
-    if _plain(before) or (before.kind == "set" and not bare):
+    if is_figure(before) or (before.kind == "set" and not bare):
         return True
     if bare:
         return before.word in {"go", "went", "goes", "going"} and (after is None or after.kind == "sep")
@@ -248,7 +251,7 @@ def _way(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
 def _much(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     """As in "less nose weight", "more clicks", "25 pounds more"; not "more than anything", not "more patient"."""
     after, before = row[at + 1] if at + 1 < len(row) else None, row[at - 1] if at else None
-    if before is not None and _plain(before) and number_of(before).unit:
+    if before is not None and is_figure(before) and number_of(before).unit:
         # "25 pounds more on the left", not "25 pounds more load".
         return after is None or after.kind != "word" or after.word in heads or after.word in _CLOSES
     if after is None:
@@ -258,8 +261,9 @@ def _much(row: list[Item], at: int, heads: Collection[str], bare: bool) -> bool:
     return after.word in heads or (after.word in UNITS and not bare)
 
 
-def _number_near(row: list[Item], at: int) -> bool:
-    return any(_plain(one) for one in row[at : at + 3])
+def figure_near(row: list[Item], at: int) -> bool:
+    """Whether a figure stands at a place or just after it."""
+    return any(is_figure(one) for one in row[at : at + 3])
 
 
 def _taken(row: list[Item], at: int, bare: bool) -> int:
@@ -270,7 +274,7 @@ def _taken(row: list[Item], at: int, bare: bool) -> int:
             return 0
         if one.kind == "out":
             around = [*row[at + 1 : ahead], *(row[ahead + 1 : ahead + 5] if ahead == at + 1 else ())]
-            counted = any(_plain(item) and number_of(item).unit for item in around)
+            counted = any(is_figure(item) and number_of(item).unit for item in around)
             named = any(item.kind == "set" for item in (*around, *row[ahead + 1 : ahead + 4]))
             return -1 if counted or (named and not bare) else 0
     return 0
@@ -278,16 +282,16 @@ def _taken(row: list[Item], at: int, bare: bool) -> int:
 
 def _put(row: list[Item], at: int) -> int:
     """As in "put two clicks in": +1; "put a 725 in" and "put it in reverse" are no movement."""
-    if at + 1 < len(row) and just_one(row[at + 1]) and _kind(row, at + 2) == "in":
+    if at + 1 < len(row) and just_one(row[at + 1]) and kind_at(row, at + 2) == "in":
         return 1  # "took a click out of the left front and put one in the right front"
     for ahead in range(at + 1, min(at + 8, len(row))):
         one, between = row[ahead], row[at + 1 : ahead]
         if one.kind == "sep":
             return 0
-        counted = any(_plain(item) and number_of(item).unit for item in between) and not _a_part(between)
-        large = any(_plain(item) and _large(number_of(item)) for item in between)
-        clicks = any(_plain(item) and number_of(item).unit in _COUNTS for item in between)
-        if one.kind == "set" and _word(row, ahead - 1) == "of" and clicks:
+        counted = any(is_figure(item) and number_of(item).unit for item in between) and not _a_part(between)
+        large = any(is_figure(item) and _large(number_of(item)) for item in between)
+        clicks = any(is_figure(item) and number_of(item).unit in COUNTS for item in between)
+        if one.kind == "set" and word_at(row, ahead - 1) == "of" and clicks:
             return 1
         if one.kind == "in":
             again = row[ahead - 1].word == "back" or (one.end - one.start > 4)
@@ -298,7 +302,8 @@ def _put(row: list[Item], at: int) -> int:
 def _a_part(between: list[Item]) -> bool:
     """As in "put the inch and a quarter bar in": a part of that size, not so much more of it."""
     return any(
-        _plain(one) and number_of(one).unit == "in" and following.kind == "set" for one, following in pairwise(between)
+        is_figure(one) and number_of(one).unit == "in" and following.kind == "set"
+        for one, following in pairwise(between)
     )
 
 
@@ -317,83 +322,3 @@ def _shifted(row: list[Item], at: int) -> int:
         if one.kind == "sep":
             return 0
     return 0
-
-
-def role_of(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str) -> str:
-    """What the number at `at` is: `from`, `to`, `amount`, `value`, or "" where it belongs to nothing here."""
-    number = number_of(row[at])
-    before = at - 1
-    while before >= 0 and row[before].word in _VAGUE and row[before].kind not in {"to", "from", "by", "compared", "at"}:
-        before -= 1
-    kind = _kind(row, before)
-    if _aside(row, at, before, unit):
-        return ""
-    if kind == "from":
-        return "from"
-    if number.unit in _COUNTS and unit != "clicks":
-        return "amount"
-    if number.more or (number.again and number.unit) or (moved and just_one(row[at])):
-        return "amount"
-    if kind == "to":
-        return "to"
-    if _kind(row, at + 1) == "to" and at + 2 < len(row) and _plain(row[at + 2]):
-        counted = kind in {"move", "back"} or _difference(number, grid, unit)
-        return "amount" if number.unit and counted else "from"
-    if kind == "by" or _kind(row, at + 1) == "by" or (moved and _kind(row, at + 1) == "out"):
-        return "amount"
-    if kind == "at" and not _measured(row, at) and not (moved and _difference(number, grid, unit)):
-        return "value"
-    return _amount_or_value(row, at, moved, grid, unit)
-
-
-def _aside(row: list[Item], at: int, before: int, unit: str) -> bool:
-    """A limit, a comparison, a denied figure, the size of a change or of a click: no figure of the setting."""
-    after = row[at + 1] if at + 1 < len(row) else None
-    if after is not None and _plain(after) and number_of(after).unit in _COUNTS and not number_of(row[at]).more:
-        return number_of(row[at]).unit not in _COUNTS and row[at].end + 2 >= after.start  # "half a percent a click"
-    if after is not None and after.word == "too":
-        return True
-    if _kind(row, before) == "to" and (
-        _word(row, before - 1) in _DRIFTS or (unit == "psi" and _word(row, before - 1) in {"rises", "rose"})
-    ):
-        return True  # "the pressure climbs to 47"
-    if _word(row, before) in _LIMITS or any(one.word in {"change", "difference"} for one in row[at + 1 : at + 4]):
-        return True
-    kind = _kind(row, before)
-    return kind in {"compared", "than"} or (kind == "neg" and before == at - 1)
-
-
-def _measured(row: list[Item], at: int) -> bool:
-    """As in "is 25 stiffer", "is half a percent more": an amount although "is" stands before it."""
-    after = row[at + 1] if at + 1 < len(row) else None
-    return after is not None and after.kind == "move" and cast("tuple[int, str]", after.data)[1] != "verb"
-
-
-def _amount_or_value(row: list[Item], at: int, moved: bool, grid: Grid | None, unit: str) -> str:
-    number = number_of(row[at])
-    if not moved and _kind(row, at + 1) == "from" and not _number_near(row, at + 2):
-        return ""  # "25 from the left front"
-    if not moved:
-        counted = number.unit in _COUNTS and _kind(row, at - 1) != "set" and _word(row, at + 1) != "of"
-        return "" if counted else "value"
-    if _measured(row, at) or number.unit in _COUNTS:
-        return "amount"
-    if grid is None:
-        return "amount" if number.unit else "value"
-    value = settle(number.candidates(unit), grid)
-    as_value = value is not None and grid.inside(value) and grid.index(value) is not None
-    as_amount = any(_multiple(one, grid) for one in number.readings)
-    if as_value != as_amount:
-        return "value" if as_value else "amount"
-    return "amount" if as_amount or number.unit else "value"
-
-
-def _difference(number: Number, grid: Grid | None, unit: str) -> bool:
-    """Said with a unit and too small for a value: "which is a percent and a half"."""
-    value = settle(number.candidates(unit), grid) if grid else None
-    return bool(grid and number.unit and value is not None and not grid.inside(value) and _multiple(value, grid))
-
-
-def _multiple(amount: Decimal, grid: Grid) -> bool:
-    span = min(grid.high - grid.low, 12 * grid.step) if grid.step else grid.high - grid.low
-    return 0 < amount <= span and (grid.step is None or amount % grid.step == 0)

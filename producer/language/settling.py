@@ -77,7 +77,7 @@ def fitting(
         return vocabulary.resolve(mention.parameter, axle=axle, side=mention.side)
     if mention.side and topic and not mention.parameter:
         return vocabulary.resolve(topic, axle=axle, side=mention.side)
-    if mention.side and axle and not mention.parameter:
+    if mention.side in {"left", "right"} and axle and not mention.parameter:
         corner = replace(mention, parts=(f"{mention.side[0]}{axle[0]}",), side="")
         parameter = _of_corner(corner, numbers, row, vocabulary, "") if numbers else ""
         return vocabulary.resolve(parameter, corner.parts) if parameter else ()

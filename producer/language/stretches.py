@@ -73,7 +73,7 @@ def _flank_topics(row: list[Item]) -> list[Item]:
 
 
 def _flank(one: Mention) -> bool:
-    return bool(one.parameter and one.side and len(one.addresses) == 2)
+    return bool(one.parameter and one.side in {"left", "right"} and len(one.addresses) == 2)
 
 
 def axle_only(one: Mention) -> bool:
@@ -155,7 +155,9 @@ def _same_remedy(run: list[Item], row: list[Item], at: int) -> bool:
 def _denies(run: list[Item]) -> bool:
     """As in "it won't", "the rear does not"."""
     return any(
-        one.word in _AUXILIARIES or (one.word == "not" and run[at - 1 : at] and run[at - 1].word in _DOES)
+        one.word in _AUXILIARIES
+        or one.word == "longer"
+        or (one.word == "not" and run[at - 1 : at] and run[at - 1].word in _DOES)
         for at, one in enumerate(run)
         if at >= len(run) - 6
     )

@@ -114,12 +114,14 @@ class Vocabulary:
             axle = axle or self.only_axle(parameter)
             address = f"{parameter}.{_SPLITS.get(axle, '')}"
             return (address,) if address in self.garage.splits else ()
+        if known.ends and side == "both":
+            return tuple(f"{parameter}.{one}" for one in known.ends)
         if known.ends:
             return (f"{parameter}.{side}",) if side in known.ends else ()
         if not known.corners:
             return (parameter,)
         axle = axle or self.only_axle(parameter)
-        if not parts and axle and side:
+        if not parts and axle and side in _SIDES:
             parts = tuple(one for one in _AXLES[axle] if one in _SIDES[side])
         return tuple(f"{parameter}.{one}" for one in parts if one in known.corners)
 
