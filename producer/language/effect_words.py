@@ -93,7 +93,8 @@ FEEL: dict[str, object] = {
     ),
     **ways("settles|settle|settled|calms|calmed|calm", "down|it down|it|the car|the car down", data=(1, "change")),
     **each(
-        "hooks up better|hook up better|hooks up|sticks better|stick better|drives off better|drives off harder|"
+        "hooks up better|hook up better|hooks up|hook up|hook up as good|hook up as well|sticks better|"
+        "stick better|drives off better|drives off harder|"
         "drives off straight|better forward bite|puts the power down better|put the power down better|"
         "ties the rear down|gives it more bite off",
         (1, "change"),

@@ -26,6 +26,8 @@ _CLOSES = listed(
 _SPREADS = listed("open opens opened opening close closes closed closing")
 _LIFTS = listed("comes come coming came lifts hikes picks rolls")
 _SMALL_WORDS = listed("the a an my your this that just another by about only back all of little bit some half")
+# What may be taken out of a setting besides what is counted.
+_TAKEN = _SMALL_WORDS | listed("some lot more bunch touch hair tiny of few couple spring rate air pounds")
 COUNTS = frozenset({"click", "step"})
 _SHADES = _SMALL_WORDS | listed("even much far still slightly touch shade lot way bit quite hair notch too very now")
 _BRINGS = listed("bring brings brought bringing")
@@ -276,6 +278,8 @@ def _taken(row: list[Item], at: int, bare: bool) -> int:
             around = [*row[at + 1 : ahead], *(row[ahead + 1 : ahead + 5] if ahead == at + 1 else ())]
             counted = any(is_figure(item) and number_of(item).unit for item in around)
             named = any(item.kind == "set" for item in (*around, *row[ahead + 1 : ahead + 4]))
+            if not counted and any(item.kind == "word" and item.word not in _TAKEN for item in row[at + 1 : ahead]):
+                return 0  # "that takes some of the roll out of the left rear"
             return -1 if counted or (named and not bare) else 0
     return 0
 

@@ -140,6 +140,8 @@ def _foreign(words: Words, begin: int, after: int) -> bool:
     if after >= len(text):
         return False
     following = text[after]
+    if text[after : after + 2] == ["to", "go"]:
+        return text[after + 2 : after + 3] in ([], [","], ["i"], ["we"], ["and"], ["he"], ["so"])  # "with ten to go"
     if following in FOREIGN_AFTER or following in ORDINALS:
         return True
     return following == "of" and after + 1 < len(text) and text[after + 1] in {"you", "them", "us", "those"}
