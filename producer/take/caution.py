@@ -12,7 +12,7 @@ from producer.take.speech import Speech, plain
 REACH = 12  # words between "simulation" and "real", whichever comes first
 _SIMULATION = ("simulation", "simulations", "simulator", "sim")
 _NOT, _REACH_BACK = listed("not none no never"), 8
-_MISHEARD = 0.75
+_MISHEARD, _CAR = 0.75, 4
 # So much alike, words that the captions garbled are the channel's own caution.
 _ALIKE = 0.65
 
@@ -35,20 +35,24 @@ def caution_at(heard: Speech, caution: str) -> int | None:
 
 def _not_for_a_car(words: Sequence[str], at: int) -> bool:
     """As in "not for a [lost] car"."""
-    return words[at] == "car" and words[at - 1 : at] != ("the",) and "not" in words[max(0, at - 5) : at]
+    return _car(words[at : at + 1]) and words[at - 1 : at] != ("the",) and "not" in words[max(0, at - 5) : at]
 
 
 def _real(words: Sequence[str], at: int) -> bool:
     """ "Real", before "car" roughly heard."""
     word = words[at]
-    if word == "real" or word[:1] != "r" or words[at + 1 : at + 2] != ("car",):
+    if word == "real" or word[:1] not in ("r", "u") or not _car(words[at + 1 : at + 2]):
         return word == "real"
     return Indel.normalized_similarity(word, "real") >= _MISHEARD
 
 
+def _car(word: Sequence[str]) -> bool:
+    return bool(word) and len(word[0]) <= _CAR and Indel.normalized_similarity(word[0], "car") >= _MISHEARD
+
+
 def _no_real_car(words: Sequence[str], at: int) -> bool:
     """As in "none of it is for a real car", the simulation lost."""
-    return words[at + 1 : at + 2] == ("car",) and not _NOT.isdisjoint(words[max(0, at - _REACH_BACK) : at])
+    return _car(words[at + 1 : at + 2]) and not _NOT.isdisjoint(words[max(0, at - _REACH_BACK) : at])
 
 
 def _simulation(word: str) -> bool:

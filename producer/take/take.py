@@ -111,6 +111,7 @@ class _Listener:
         agreed = [one.agreed for some in read for one in some]
         words, tokens = mended(words, tokens, self.script, agreed, self.choices)
         known = frozenset(self.script.tokens.text) | frozenset(vocabulary.phrases) | self.choices
+        caution = caution_at(words, dossier.channel.caution)  # before "real" is taken for "rear"
         words = names_mended(words, [*_named(dossier), *_PLACES], known)
         words = with_ones(words, frozenset(one.name.lower().split()[-1] for one in garage.parameters.values()))
         cut = sentences(words, vocabulary)
@@ -120,7 +121,6 @@ class _Listener:
         listened = listen(words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), told)
         options = conditions(words, wanted_conditions(garage, dossier.episode))
         tested = version(words, dossier.episode.tested_with)
-        caution = caution_at(words, dossier.channel.caution)
         written = as_written(dossier.narration, dossier.sheets, self.script, tokens, read)
         return _Heard(words, tokens, read, cut, listened, options, tested, caution, written)
 
