@@ -85,7 +85,7 @@ def asks(text: Sequence[str], complains: bool, wants_track: bool, names_setting:
     thankful = thanks(text)
     if complains:
         return "help"
-    if _questions(text):
+    if _questions(text, names_setting):
         return "help"
     if thankful:
         return "thanks"
@@ -133,11 +133,11 @@ def _corrects(text: Sequence[str], said: str, names_setting: bool) -> bool:
     return (written or spoken or "video" in text) and wrong and (names_setting or "match" in text or "typo" in text)
 
 
-def _questions(text: Sequence[str]) -> bool:
+def _questions(text: Sequence[str], names_setting: bool) -> bool:
     """Whether something of the car is asked: a question mark, or a question without one."""
     said = " ".join(text)
     aside = not _ASIDE.isdisjoint(text) or any(one in said for one in ("who else", "anyone else", "anybody else"))
-    if aside and _HELP.isdisjoint(text) and not _of_setup(text):
+    if aside and _HELP.isdisjoint(text) and not (names_setting or _of_setup(text)):
         return False
     if any(word.startswith("?") or (word[0] in ".!" and "?" in word) for word in text):
         return True

@@ -117,6 +117,8 @@ def _of_the_race(pieces: list[Piece], at: int) -> bool:
     if any(one.word in _RACES for one in pieces[max(0, at - 5) : at]):
         return True  # "that finish was so tight"
     before = next((one for one in reversed(pieces[:at]) if one.kind not in {"very", "little", "word"}), None)
+    if at + 1 < len(pieces) and _phase(pieces, at + 1) is not None:
+        return False  # "tight in and loose out, we race on Friday"
     return pieces[at].kind == "feel" and (before is None or before.kind == "sep")
 
 

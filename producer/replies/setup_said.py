@@ -17,6 +17,12 @@ _NAMED = (
     r"(?:\b{name}\s+{noun}\b|\b(?:your|ur|yr|this|that)\s+{name}\b"
     r"|(?<!\bin )(?<!\bon )(?<!ver )(?<!or )\bthe\s+{name}\b)"
 )
+# Said by itself: "Gannet long run: it pushes", "loose when I lift, short run". "On a long run" is a drive.
+_ALONE = r"(?:^|(?P<before>[\w'\u2019]+)\W+){name}(?=$|\s*[^\w\s'\u2019]|\s+(?:is|was|has|feels|keeps|gets)\b)"
+_OF_A_DRIVE = frozenset(
+    "a an the my our his their in on over during after for of with to into through every each any next one "
+    "good great nice bad real lap proper decent".split()
+)
 
 
 def setup_said(text: str, episode: Episode) -> str | None:
@@ -36,5 +42,12 @@ def purpose_lacking(text: str, episode: Episode) -> str | None:
 
 def _is_named(setup: Setup, text: str) -> bool:
     names = [re.escape(" ".join(setup.name.casefold().split()))]
-    names += [_PURPOSES[setup.purpose]] if setup.purpose else []
-    return any(re.search(_NAMED.format(name=name, noun=_NOUN), text) for name in names)
+    purpose = [_PURPOSES[setup.purpose]] if setup.purpose else []
+    named = (re.search(_NAMED.format(name=name, noun=_NOUN), text) for name in (*names, *purpose))
+    # Only of a run type: a name of the author's own may be any word.
+    return any(named) or any(_alone(name, text) for name in purpose)
+
+
+def _alone(purpose: str, text: str) -> bool:
+    found = re.finditer(_ALONE.format(name=purpose), text)
+    return any(one["before"] not in _OF_A_DRIVE for one in found)

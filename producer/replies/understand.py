@@ -2,18 +2,27 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from producer.model.garage import Garage
 from producer.model.library import Library
-from producer.model.message import Felt, Message
+from producer.model.message import Felt, Message, Tyres
 from producer.model.request import Asks, Request
 from producer.model.track import Track
 from producer.replies.choose import Choice
 from producer.replies.short_names import short_class, short_track
 from producer.replies.wording import listed
+
+
+_LAPS_IN = re.compile(
+    r"\b(?:after|past)\s+(?:(?:about|around|like|maybe|the|first|some)\s+)*(\d{1,3})(?:\s*(?:-|or so|plus|\+))?\s*laps?\b"
+    r"|\b(\d{1,3})\s*(?:or so\s+)?laps?\s+(?:in|into)\b(?!\s+(?:a|the)\s+(?:race|lead))"
+    r"|\b(?:after|past|by|from|around|about)\s+(?:about\s+)?lap\s+(\d{1,3})\b"
+)
+_MANY_LAPS = 10  # tyres are no longer new: common practice, no source
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +46,7 @@ def understood(request: Request, message: Message, library: Library) -> Understo
     found: dict[str, Any] = {
         "asks": _asks(request, message),
         "feels": request.feels or tuple(dict.fromkeys(one.complaint for one in message.feels)),
-        "tyres": request.tyres or message.tyres,
+        "tyres": request.tyres or message.tyres or _late(request.text),
         "device": request.device or message.device,
         "track": _id(request.track, library.tracks) or (None if own else _track(request.text, message, library)),
         "garage": _id(request.garage, library.garages) or (None if own else _class(request.text, message, library)),
@@ -119,6 +128,12 @@ def understood_json(whole: Understood, choice: Choice, lacking: tuple[str, ...])
         "garage": choice.garage,
         "missing": list(lacking),
     }
+
+
+def _late(text: str) -> Tyres | None:
+    """ "After 20 laps", "20 laps in", "from lap 20 on": nobody who tells that has to be asked about his tyres."""
+    laps = [int(one[1] or one[2] or one[3]) for one in _LAPS_IN.finditer(text.casefold())]
+    return "worn" if laps and min(laps) >= _MANY_LAPS else None
 
 
 def _asks(request: Request, message: Message) -> Asks | None:

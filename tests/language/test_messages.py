@@ -61,6 +61,7 @@ def felt(one: Message) -> list[str]:
         ("i was tight in the center and now im loose off", ["loose exit"]),
         ("super loose", ["very loose"]),
         ("turn 4 exit its loose", ["loose exit"]),
+        ("its tight in and loose out, help. i race on pad", ["tight entry", "loose exit"]),
     ],
 )
 def test_complaints(reader: MessageReader, text: str, feels: list[str]) -> None:
@@ -109,6 +110,8 @@ def test_no_complaint(reader: MessageReader, text: str) -> None:
         ("lap 12 and already a lap down haha", "other"),
         ("what a race", "other"),
         ("who else broke their wheel haha", "other"),
+        ("what's the cross weight you run, couldn't read it on my phone", "help"),
+        ("what phone do you use", "other"),
     ],
 )
 def test_what_is_asked(reader: MessageReader, text: str, asks: str) -> None:

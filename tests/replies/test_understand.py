@@ -159,3 +159,26 @@ def test_a_track_that_the_library_lacks_is_named_as_written(log: Library) -> Non
     assert understood(asked(), Message(track="Gannet"), log).request.track == "gannet-bowl"
     assert understood(asked(), Message(track="gannet hills"), log).request.track == "gannet hills"
     assert understood(asked(), Message(track="pinewick"), log).request.track == "pinewick"
+
+
+@pytest.mark.parametrize(
+    ("text", "tyres"),
+    [
+        ("tight in the middle after 20 laps", "worn"),
+        ("loose off after about 15 or so laps", "worn"),
+        ("good at first, 25 laps in it pushes", "worn"),
+        ("tight from lap 30 on", "worn"),
+        ("loose for the first 20 laps", None),
+        ("tight after 3 laps", None),
+        ("loose after 2 laps, and worse after 20 laps", None),
+        ("i ran 40 laps and it is tight in", None),
+        ("tight off turn 12, lap times are bad", None),
+    ],
+)
+def test_laps_tell_the_tyres(text: str, tyres: str | None, log: Library) -> None:
+    assert understood(asked(text=text, feels=["tight"]), Message((), "help"), log).request.tyres == tyres
+
+
+def test_what_is_said_of_the_tyres_counts_before_the_laps(log: Library) -> None:
+    said = Message((), "help", tyres="new")
+    assert understood(asked(text="tight after 20 laps"), said, log).request.tyres == "new"
