@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from producer.language.tokens import listed
 from producer.model.episode import Episode, Setup
 
 _PURPOSES = {
@@ -19,9 +20,9 @@ _NAMED = (
 )
 # Said by itself: "Gannet long run: it pushes", "loose when I lift, short run". "On a long run" is a drive.
 _ALONE = r"(?:^|(?P<before>[\w'\u2019]+)\W+){name}(?=$|\s*[^\w\s'\u2019]|\s+(?:is|was|has|feels|keeps|gets)\b)"
-_OF_A_DRIVE = frozenset(
+_OF_A_DRIVE = listed(
     "a an the my our his their in on over during after for of with to into through every each any next one "
-    "good great nice bad real lap proper decent".split()
+    "good great nice bad real lap proper decent"
 )
 
 

@@ -16,9 +16,9 @@ from producer.replies.choose import Choice
 from producer.replies.short_names import short_class, short_track
 from producer.replies.wording import listed
 
-
 _LAPS_IN = re.compile(
-    r"\b(?:after|past)\s+(?:(?:about|around|like|maybe|the|first|some)\s+)*(\d{1,3})(?:\s*(?:-|or so|plus|\+))?\s*laps?\b"
+    r"\b(?:after|past)\s+(?:(?:about|around|like|maybe|the|first|some)\s+)*(\d{1,3})\s*(?:-|or so|plus|\+)?"
+    r"\s*laps?\b"
     r"|\b(\d{1,3})\s*(?:or so\s+)?laps?\s+(?:in|into)\b(?!\s+(?:a|the)\s+(?:race|lead))"
     r"|\b(?:after|past|by|from|around|about)\s+(?:about\s+)?lap\s+(\d{1,3})\b"
 )
