@@ -16,7 +16,7 @@ _NOUN = r"(?:set[ -]?ups?|one|card|sheet|version|file|set|baseline|numbers|setti
 # "in the long run" says nothing of a setup, "the long run one" does.
 _NAMED = (
     r"(?:\b{name}\s+{noun}\b|\b(?:your|ur|yr|this|that)\s+{name}\b"
-    r"|(?<!\bin )(?<!\bon )(?<!ver )(?<!or )\bthe\s+{name}\b)"
+    r"|(?<!\bin )(?<!\bon )(?<!ver )(?<!or )\bthe\s+{name}\b|\bthe\s+{name}\s+(?:at|for|from)\b)"
 )
 # Said by itself: "Gannet long run: it pushes", "loose when I lift, short run". "On a long run" is a drive.
 _ALONE = r"(?:^|(?P<before>[\w'\u2019]+)\W+){name}(?=$|\s*[^\w\s'\u2019]|\s+(?:is|was|has|feels|keeps|gets)\b)"

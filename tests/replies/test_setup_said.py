@@ -22,6 +22,7 @@ from producer.replies.setup_said import purpose_lacking, setup_said
         ("super loose when i lift, short run", "short"),
         ("gannet, short run. loose in", "short"),
         ("short-run, gannet", "short"),
+        ("is it 52 in the long run at gannet", "long"),
         # Laps, not a setup.
         ("it was a good long run, tight at the end", None),
         ("loose during a long run", None),
