@@ -176,15 +176,13 @@ def captions(
     out: options.Out = None,
 ) -> int:
     """Write captions and cue sheets: what to show when, and what is said."""
-    from producer.jobs.times import times_told
-
     made = _made(episode, library, out, ("captions", "cues", "speech"), None)
     if made.dossier is None:
         return 1
     for path in made.written:
         print(path)
-    if timed := times_told(made.dossier):
-        print(timed)
+    if made.timed:
+        print(made.timed)
     if overlays:
         _draw_overlays(made.dossier, library, out)
     return 0

@@ -73,7 +73,7 @@ class _Bench:
         if whole is None:
             self.held_back[name] = "held back: a setup has no values yet"
             return
-        self.timed[name] = times_told(whole)
+        self.timed[name] = times_told(whole, self._checked.library.takes.get(name, ()))
         documents, troubles = self._documents(whole)
         if not troubles:
             self.built[name] = self._deliver(name, digest, documents, before)
@@ -121,7 +121,8 @@ def made(root: Path, out: Path, episode: str, only: Iterable[str], setup: str | 
     kit = kit_for(root)
     documents = [one for module in output_modules(only) for one in _documents(module, whole, kit, setup)]
     deliver(font_documents(), out)
-    return Made(whole, deliver(documents, out / episode), findings, checked.library.files)
+    timed = times_told(whole, checked.library.takes.get(episode, ()))
+    return Made(whole, deliver(documents, out / episode), findings, checked.library.files, timed)
 
 
 def _documents(module: ModuleType, whole: Dossier, kit: Kit, setup: str | None) -> Iterator[Document]:

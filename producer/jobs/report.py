@@ -29,9 +29,10 @@ class Report:
 
 @dataclass(frozen=True)
 class Made:
-    """Some outputs of one episode: `dossier` None and no files where errors hold it back."""
+    """Some outputs of one episode: `dossier` None and no files where errors hold it back; `timed` as of a build."""
 
     dossier: Dossier | None
     written: tuple[Path, ...]
     findings: tuple[Finding, ...]
     files: Mapping[str, Places]
+    timed: str = ""

@@ -37,7 +37,8 @@ class Taken:
 def take(root: Path, episode: str) -> Taken:
     """Hear an episode's take.
 
-    Raises ProducerError for an episode that is not there, cannot be put together yet, or has no captions of a take.
+    Raises ProducerError for an episode that is not there, cannot be put together yet, or has no captions of a take
+    with a word in them.
     """
     library, _ = load(root)
     known(library, (episode,))
@@ -45,10 +46,14 @@ def take(root: Path, episode: str) -> Taken:
     whole = dossier(library.case(record)) if record is not None else None
     if record is None or whole is None:
         raise ProducerError(f"'{episode}' has errors: mend what 'producer check {episode}' shows first")
+    captions = library.takes.get(record.episode, ())
+    if whole.take is None and captions:
+        file = captions[0].file
+        raise ProducerError(f"{file} holds no words that can be read: 'producer cues {root / file}' says why")
     if whole.take is None:
         folder = record.place().file.rsplit("/", 1)[0]
         raise ProducerError(f"there are no captions of a take yet: save them as {folder}/take.srt (or .vtt)")
-    return Taken(whole, whole.take, library.takes.get(record.episode, ()))
+    return Taken(whole, whole.take, captions)
 
 
 def as_json(found: Taken) -> str:

@@ -262,3 +262,14 @@ def test_it_loads_nothing_it_does_not_need(demo: Path) -> None:
     ]
     done = subprocess.run(command, capture_output=True, text=True, encoding="utf-8", check=False)
     assert "rapidfuzz" not in done.stderr
+
+
+@pytest.mark.parametrize("data", [b"", b"\x00\xff junk", b"WEBVTT\n\n"])
+def test_a_file_without_a_word_is_told(producer: Run, library: Path, tmp_path: Path, data: bytes) -> None:
+    path = library / EPISODE / "take.srt"
+    path.write_bytes(data)
+    ran = producer("take", EPISODE, "-l", library)
+    assert ran.code == 2
+    assert f"{EPISODE}/take.srt holds no words that can be read: 'producer cues {path}' says why" in ran.err
+    made = producer("captions", EPISODE, "-l", library, "-o", tmp_path / "out")
+    assert (made.code, made.out.splitlines()[-1]) == (0, "times estimated: no words in take.srt")
