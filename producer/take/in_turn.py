@@ -25,6 +25,7 @@ from producer.take.as_written import AsWritten
 from producer.take.heard import Heard, Listened
 from producer.take.judging import Judge, Judged
 from producer.take.missing import wanted
+from producer.take.nearby import Nearby
 from producer.take.speech import Speech
 
 Key = tuple[str, str]  # a setup and an address
@@ -37,6 +38,7 @@ _SMALL = listed("of the end")
 _OPPOSITE = {"left": "right", "right": "left", "front": "rear", "rear": "front"}
 # Beside these a figure is somebody's try, an advice or a comparison.
 _FEELS = listed("loose tight pushing try")
+_ROUGHLY = ("loose", "try")  # these are told from other words where they are misheard
 _OTHERWISE = listed(
     "if try tried would could default stock from used instead more less up down than then first between click "
     "clicks step steps sorry no rpm lap laps"
@@ -62,8 +64,11 @@ def in_turn(
     """The judgements with what was said in its turn, and without the wrong ones that were such a figure, where their
     own setting has its right figure elsewhere. `written`: where a script is read, its words find every slip.
     """
-    heard = judge.repeats.speech
-    finder = _Finder(heard, judge, listened, list(judged))
+    heard, nearby = judge.repeats.speech, Nearby(judge, listened)
+    doubted = [x for x in judged if x.wrong and x.heard.at not in written.figures and nearby.doubts(x, judged)]
+    judged = [x for x in judged if x not in doubted]
+    nowhere = frozenset((x.heard.at, x.setup, x.address) for x in doubted)
+    finder = _Finder(heard, judge, listened, list(judged), nearby, nowhere)
     added = [one for key in order for one in finder.found(key, order)]
     if len(written.figures) * 2 < len(order):
         added += [one for key in order for one in finder.slips(key, order)]
@@ -79,12 +84,14 @@ def in_turn(
 
 @dataclass(slots=True)
 class _Finder:
-    """Finds what was said in its turn; `judged` grows with it."""
+    """Finds what was said in its turn; `judged` grows with it. `nowhere`: (word, setup, address) that are no slips."""
 
     speech: Speech
     judge: Judge
     listened: Listened
     judged: list[Judged]
+    nearby: Nearby
+    nowhere: frozenset[tuple[int, str, str]]
 
     def found(self, key: Key, order: Sequence[Key]) -> Iterator[Judged]:
         """The judgement of a setting that was not said rightly, where its turn has its figure."""
@@ -96,11 +103,18 @@ class _Finder:
             return
         rights = {one.heard.at for one in self.judged if not one.wrong}
         for at, readings in self._figures(*stretch, value):
-            if at not in rights and abs(value) in {abs(x) for x in readings}:
+            if abs(value) in {abs(x) for x in readings} and (at not in rights or self._lent(key, at)):
                 one = self._said(key, value, at, readings, value)
                 self.judged.append(one)
                 yield one
                 return
+
+    def _lent(self, key: Key, at: int) -> bool:
+        """Whether a figure was put to a setting that has its right one elsewhere, and half of this one's name is there.
+        """
+        owners = {(one.setup, one.address) for one in self.judged if one.heard.at == at}
+        elsewhere = {(one.setup, one.address) for one in self.judged if one.heard.at != at and not one.wrong}
+        return owners <= elsewhere and self._named(self.judge.sheet(key[0]).garage.name_of(key[1]), at)
 
     def slips(self, key: Key, order: Sequence[Key]) -> Iterator[Judged]:
         """The judgement of a figure some clicks away from a setting's, said in its turn under half of its name."""
@@ -112,14 +126,20 @@ class _Finder:
         taken = {one.heard.at for one in self.judged} | {one.at for one in self.listened.heard if one.advice}
         for at, readings in self._figures(*stretch, value) if stretch else ():
             signed = tuple(-abs(x) if value < 0 else x for x in readings)
-            figure = settle(signed, setting.grid) if at not in taken else None
+            figure = settle(signed, setting.grid) if at not in taken and (at, *key) not in self.nowhere else None
             if figure is None or figure == value or not _some_clicks(setting.grid, figure, value):
                 continue
             one = self._said(key, figure, at, readings, value)
-            if self._named(setting.name, at) and self._is_value(one, sheet) and self._stands(one):
+            meant = self._named(setting.name, at) and not self._told_before(key, at)
+            if meant and self._is_value(one, sheet) and self._stands(one) and not self.advises(one):
                 self.judged.append(one)
                 yield one
                 return
+
+    def _told_before(self, key: Key, at: int) -> bool:
+        """Whether a name without its place is the next one's: this setting had its right figure before."""
+        rights = (one.heard.at for one in self.judged if (one.setup, one.address) == key and not one.wrong)
+        return self.nearby.placeless(key[1], at) and any(x < at for x in rights)
 
     def _named(self, name: str, at: int) -> bool:
         """Whether half of a setting's name stands beside a figure, and no other side or axle."""
@@ -153,8 +173,9 @@ class _Finder:
     def advises(self, one: Judged) -> bool:
         """Whether a figure that the written advice has is told beside a feel: its "if" and "try" were lost."""
         near = self.speech.plain[max(0, one.heard.at - _SENTENCE) : one.heard.at]
+        misheard = any(Indel.normalized_similarity(word, x) >= _ALIKE for word in near for x in _ROUGHLY)
         written = {abs(x) for x in stops(self.judge.sheet(one.setup), one.address)}
-        return abs(one.figure) in written and not _FEELS.isdisjoint(near)
+        return abs(one.figure) in written and (misheard or not _FEELS.isdisjoint(near))
 
     def _stretch(self, key: Key, order: Sequence[Key]) -> tuple[int, int] | None:
         """The words between the settings before and after that were heard; None where those are in another order."""

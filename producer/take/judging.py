@@ -24,7 +24,7 @@ UNSURE = frozenset({"if", "would", "past", "neg", "someone", "worth", "question"
 # "The garage has 850 here, and I run 775": the first figure is what it is compared with.
 _COMPARES = listed("default default's garage stock standard baseline instead from was has usually had not")
 _DEFAULT = listed("default default's garage stock standard baseline")
-_NEAR_WORDS = 40
+_NEAR_WORDS, _LONG_BEFORE = 40, 100
 _MOVEMENT = 8  # words from the first figure of a movement to the second
 _REVOLUTIONS, _NEXT = 7, 3  # words from a gear to its rpm, and from rpm to how far it is from the limiter
 _SWITCHED = 3  # figures in a row that only another setup has: it was turned to without a word we know
@@ -63,6 +63,7 @@ class Judge:
         found += [judged for one in elsewhere for judged in self._judged(one, listened)]
         found.sort(key=lambda one: one.heard.at)
         found = [self._of_another(self._of_setup(one, found, listened), found) for one in found]
+        found = [self._of_following(one, found, listened) for one in found]
         found = [replace(one, wrong=one.wrong and not self._put_right(one, listened)) for one in found]
         return [one for one in found if not one.wrong or self._is_wrong(one, found, listened, written)]
 
@@ -210,6 +211,24 @@ class Judge:
             differs = self.sheet(setup).value(one.address) != self.sheets[0].value(one.address)
             if (one.setup, one.address) in right and (setup, one.address) not in right and differs:
                 return self._result(one.heard, setup, one.address, one.figure, wrong=True)
+        return one
+
+    def _of_following(self, one: Judged, every: Sequence[Judged], listened: Listened) -> Judged:
+        """Where a setting was told rightly long before, exactly what a later setup has is that one's: the captions lost
+        its name.
+        """
+        if not one.wrong:
+            return one
+        at, key = one.heard.at, (one.setup, one.address)
+        told = [x.heard.at for x in every if not x.wrong and (x.setup, x.address) == key]
+        named = any(turn.setup == one.setup and not turn.page for turn in listened.turns if turn.at < at)
+        if named or not told or min(abs(x - at) for x in told) < _LONG_BEFORE or max(told) > at:
+            return one
+        order = [sheet.id for sheet in self.sheets]
+        for setup in order[order.index(one.setup) + 1 :]:
+            value = self.sheet(setup).value(one.address)
+            if value is not None and abs(value) in one.heard.figures:
+                return self._result(one.heard, setup, one.address, value, wrong=False)
         return one
 
     def _of_another(self, one: Judged, every: Sequence[Judged]) -> Judged:

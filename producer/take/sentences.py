@@ -22,7 +22,12 @@ _GLUE = listed(
     "is at it's its i'm we're i we run running runs set in psi pounds per inch inches degrees clicks percent of the "
     "goes comes went go from up down to with a sits stays now here on that's that was are both and minus point by"
 )
-_REACH = 8
+_REACH, _NEAR = 8, 3
+# Words between a setting and its figure that are none of the glue misheard.
+_MEANS = listed(
+    "try tried but more less than if when or stiffer softer higher lower tighter looser first then minus plus not no "
+    "sorry default stock laps would could should left right front rear page"
+)
 _SENTENCE = 40  # words
 # After a figure these go on with it.
 _GOES_ON = listed(
@@ -123,8 +128,10 @@ def _first_of_pair(words: Sequence[str], named: Sequence[Sentence], owner: Sente
 
 
 def _close(words: Sequence[str], first: int, last: int) -> bool:
-    between = [one for one in words[first:last] if not one[:1].isdigit()]
-    return last - first <= _REACH and all(one in _GLUE for one in between)
+    strange = [one for one in words[first:last] if not one[:1].isdigit() and one not in _GLUE]
+    if last - first <= _NEAR and len(strange) == 1:
+        return strange[0] not in _MEANS  # one word of it misheard: "front bar this 1.250"
+    return last - first <= _REACH and not strange
 
 
 def _turns(words: Sequence[str], piece: Sentence) -> Iterator[int]:

@@ -23,6 +23,7 @@ from producer.take.mending import mended, names_mended
 from producer.take.merged import EVERYDAY, unmerged
 from producer.take.missing import unsaid, wanted
 from producer.take.names import Names, misnamed, own_name_said
+from producer.take.nearby import Nearby
 from producer.take.pick_ups import Mends, PickUp
 from producer.take.placing import by_names
 from producer.take.repeats import Repeats
@@ -245,8 +246,11 @@ class _Take:
         found: list[Misadvised | Turned | FromWrong] = [*misadvised(said, self.dossier.sheets, heard.sentences)]
         found += turned(heard.speech, said, judge, heard.sentences)
         found += from_wrong(said, judge)
+        nearby = Nearby(judge, heard.listened)
         for one in (x for x in found if not heard.written.holds(x.heard, heard.speech.plain)):
             if isinstance(one, Misadvised):
+                if one.figure is not None and nearby.anothers(one.setup, one.address, one.figure, one.heard.at):
+                    continue
                 yield from mends.left(teller.misadvised(one, heard.speech), mends.advice)
             elif isinstance(one, Turned):
                 yield from mends.left(teller.turned(one, heard.speech), mends.values)
