@@ -18,6 +18,7 @@ from producer.take.speech import Speech
 _BEFORE, _AFTER = 6, 3  # words between an option's name and its choice
 _TOGETHER, _BESIDE = 30, 15
 _NEARLY, _ROUGHLY = 0.8, 0.74  # the latter only among other conditions
+_SHORTEST = 3  # letters of a word that tells something
 _VERSION_WORDS = 7
 
 
@@ -65,7 +66,7 @@ def _wanted(name: str, option: Option, driven: object) -> Wanted:
     expected = driven.values() if isinstance(driven, Mapping) else (driven,)
     names = (option.name, name.replace("_", " "))
     forms = [tuple(words_of(spell(one, spelling)).text) for one in names for spelling in ("us", "uk")]
-    short = [(word,) for form in forms for word in form if len(word) > 3]
+    short = [(word,) for form in forms for word in form if len(word) >= _SHORTEST]
     return Wanted(
         option.name,
         tuple(dict.fromkeys(str(one).lower() for one in expected)),
@@ -106,7 +107,7 @@ def _misheard(word: str, want: Wanted) -> str:
 
 def _roughly(word: str, want: Wanted) -> bool:
     """Whether a word is the right choice, roughly heard, and no other one."""
-    if word in want.choices or len(word) < 4:
+    if word in want.choices or len(word) < _SHORTEST:
         return word in want.expected
     return any(Indel.normalized_similarity(word, one) >= _ROUGHLY for one in want.expected)
 
@@ -135,19 +136,29 @@ def _has(row: Sequence[str], form: Sequence[str]) -> bool:
 
 
 def _among(row: Sequence[str], wanted: Sequence[Wanted], sure: Sequence[Condition]) -> Iterator[Condition]:
-    """A right choice without its option's name, where other conditions are told around it."""
+    """A right choice without its option's name, where other conditions are told, or named whole, around it."""
     told = {one.wanted.name for one in sure}
+    named_at = {want.name: [*_places(row, want)] for want in wanted}
     for want in wanted:
         if want.name in told:
             continue
+        near = [one.at for one in sure]
+        near += [at for name, places in named_at.items() if name != want.name for at in places]
         for at, word in enumerate(row):
-            if _roughly(word, want) and any(abs(one.at - at) <= _TOGETHER for one in sure):
+            if _roughly(word, want) and any(abs(one - at) <= _TOGETHER for one in near):
                 yield Condition(want, at, word, right=True)
                 break
 
 
-def version(heard: Speech, tested_with: str | None) -> Condition | None:
-    """The version of the simulation as it is heard, None where none is."""
+def _places(row: Sequence[str], want: Wanted) -> Iterator[int]:
+    """Where an option's whole name stands."""
+    for form in want.whole:
+        yield from (at for at in range(len(row)) if row[at] == form[0] and tuple(row[at : at + len(form)]) == form)
+
+
+def version(heard: Speech, tested_with: str | None, told: Sequence[Condition] = ()) -> Condition | None:
+    """The version of the simulation as it is heard, None where none is. Beside `told` conditions its figure is enough.
+    """
     if tested_with is None:
         return None
     want = Wanted("Version", (tested_with,), (("version",),), ())
@@ -159,8 +170,19 @@ def version(heard: Speech, tested_with: str | None) -> Condition | None:
             if read and read[0].start == 0 and read[0].readings:
                 right = _same(read[0].readings, text, tested_with)
                 found.append(Condition(want, at, str(read[0].readings[0]), right))
-    told = next((one for one in found if one.right), None) or _of_the_simulation(heard, want, tested_with)
-    return told if told is not None or not found else found[-1]
+    right = next((one for one in found if one.right), None) or _of_the_simulation(heard, want, tested_with)
+    if right is None and not found:
+        right = _beside(heard, want, tested_with, told)
+    return right if right is not None or not found else found[-1]
+
+
+def _beside(heard: Speech, want: Wanted, tested_with: str, told: Sequence[Condition]) -> Condition | None:
+    """As in "weather mild, that is [lost] 3.1 [lost]"."""
+    for one in told:
+        text = heard.text(one.at + 1, one.at + _BESIDE)
+        if any(_same(number.readings, text[number.start :], tested_with) for number in numbers(text)):
+            return Condition(want, one.at, tested_with, right=True)
+    return None
 
 
 def _of_the_simulation(heard: Speech, want: Wanted, tested_with: str) -> Condition | None:

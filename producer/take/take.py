@@ -121,7 +121,7 @@ class _Listener:
             told[sheet.id] = told.get(sheet.id, frozenset()) | {address}
         listened = listen(words, cut, vocabulary, topic_names(dossier.sheets, garage.pages), told)
         options = conditions(words, wanted_conditions(garage, dossier.episode))
-        tested = version(words, dossier.episode.tested_with)
+        tested = version(words, dossier.episode.tested_with, options)
         written = as_written(dossier.narration, dossier.sheets, self.script, tokens, read)
         return _Heard(words, tokens, read, cut, listened, options, tested, caution, written)
 
