@@ -52,7 +52,9 @@ def _by_silence(plain: tuple[str, ...], starts_ms: Sequence[int]) -> Iterator[in
 def _by_sense(plain: tuple[str, ...]) -> Iterator[int]:
     for at in range(1, len(plain)):
         word = plain[at]
-        if plain[at - 1] in PUT_RIGHT and (word in STARTS or word[:1].isdigit()):
+        if word == "track" and (plain[at - 1] in STARTS or plain[at - 1] in PARTS or plain[at - 1][:1].isdigit()):
+            apart = True  # "forty-six and a half, track your time" counts no tracks
+        elif plain[at - 1] in PUT_RIGHT and (word in STARTS or word[:1].isdigit()):
             apart = True  # "no one and a half" numbers nothing
         elif word in _TWO_DIGITS:
             apart = _after_part(plain, at) or _after_decimals(plain, at) or _after_another(plain, at)

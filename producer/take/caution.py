@@ -15,7 +15,7 @@ _NOT, _REACH_BACK = listed("not none no never"), 7
 _MISHEARD, _CAR = 0.75, 4
 _NONE_OF_IT = ("none", "of", "it", "is", "for", "a")
 _NEARLY_NOT, _NEARLY_REAL = 0.66, 0.85
-_LIKE_NOT = listed("now note nor no out got lot hot set net ten ton note noon root foot boot most knot into onto")
+_LIKE_NOT = listed("now note nor no on to of out got lot hot set ten ton note noon root foot boot most knot into onto")
 # So much alike, words that the captions garbled are the channel's own caution.
 _ALIKE = 0.65
 
@@ -57,7 +57,7 @@ def _denied(words: Sequence[str], at: int, reach: int) -> bool:
 
 def _nearly_not(word: str) -> bool:
     """ "Nott", "oot", "noe": no word of their own."""
-    return word not in _LIKE_NOT and len(word) in (3, 4) and Indel.normalized_similarity(word, "not") >= _NEARLY_NOT
+    return word not in _LIKE_NOT and 1 < len(word) < 5 and Indel.normalized_similarity(word, "not") >= _NEARLY_NOT
 
 
 def _real(words: Sequence[str], at: int) -> bool:
@@ -74,8 +74,12 @@ def _car(word: Sequence[str]) -> bool:
 
 
 def _no_real_car(words: Sequence[str], at: int) -> bool:
-    """As in "none of it is for a real car", the simulation lost, or "for a real car", and the "not" lost, too."""
+    """As in "none of it is for a real car", "not for a real [lost]", the simulation lost, or "for a real
+    car", and the "not" lost, too.
+    """
     whole = words[at : at + 2] == ("real", "car") and words[max(0, at - 2) : at] == ("for", "a")
+    if tuple(words[max(0, at - 2) : at]) == ("for", "a") and _denied(words, at - 2, 1):
+        return True
     return _car(words[at + 1 : at + 2]) and (whole or _denied(words, at, _REACH_BACK))
 
 

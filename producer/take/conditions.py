@@ -170,10 +170,10 @@ def version(heard: Speech, tested_with: str | None, told: Sequence[Condition] = 
             if read and read[0].start == 0 and read[0].readings:
                 right = _same(read[0].readings, text, tested_with)
                 found.append(Condition(want, at, str(read[0].readings[0]), right))
-    right = next((one for one in found if one.right), None) or _of_the_simulation(heard, want, tested_with)
-    if right is None and not found:
-        right = _beside(heard, want, tested_with, told)
-    return right if right is not None or not found else found[-1]
+    best = next((one for one in found if one.right), None) or _of_the_simulation(heard, want, tested_with)
+    if best is None and not found:
+        best = _beside(heard, want, tested_with, told)
+    return best if best is not None or not found else found[-1]
 
 
 def _beside(heard: Speech, want: Wanted, tested_with: str, told: Sequence[Condition]) -> Condition | None:

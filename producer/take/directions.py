@@ -64,6 +64,8 @@ def turned(heard: Speech, said: Sequence[Heard], judge: Judge, sentences: Sequen
         way = one.claim.direction
         if way is None or one.advice or one.hedges & _FIRM or not one.sure:
             continue
+        if not one.named or _beside_the_point(one, judge):
+            continue
         first, last = sentences[one.sentence]
         words = heard.plain[first:last]
         if (
@@ -75,6 +77,12 @@ def turned(heard: Speech, said: Sequence[Heard], judge: Judge, sentences: Sequen
         ways = _ways(judge, one, words)
         if ways and way not in ways:
             yield Turned(one, one.setup, one.claim.parameter, way, next(iter(ways)))
+
+
+def _beside_the_point(one: Heard, judge: Judge) -> bool:
+    """Whether a figure is the sheet's and told from nothing: "825, that helps when the sun goes down"."""
+    value = judge.sheet(one.setup).value(one.claim.parameter)
+    return value is not None and one.claim.frm is None and one.claim.value is not None and abs(value) in one.figures
 
 
 def _ways(judge: Judge, one: Heard, words: Sequence[str]) -> list[Direction]:

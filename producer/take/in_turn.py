@@ -11,6 +11,7 @@ from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from itertools import pairwise
 
 from rapidfuzz.distance import Indel
 
@@ -27,6 +28,7 @@ from producer.take.judging import Judge, Judged
 from producer.take.missing import wanted
 from producer.take.nearby import Nearby
 from producer.take.speech import Speech
+from producer.take.two_in_one import cuts
 
 Key = tuple[str, str]  # a setup and an address
 _FARTHEST = 150  # words from the settings before and after: what is farther away is told of something else
@@ -69,7 +71,8 @@ def in_turn(
     judged = [x for x in judged if x not in doubted]
     nowhere = frozenset((x.heard.at, x.setup, x.address) for x in doubted)
     finder = _Finder(heard, judge, listened, list(judged), nearby, nowhere)
-    added = [one for key in order for one in finder.found(key, order)]
+    added = [one for key, following in pairwise(order) for one in finder.both(key, following, order)]
+    added += [one for key in order for one in finder.found(key, order)]
     if len(written.figures) * 2 < len(order):
         added += [one for key in order for one in finder.slips(key, order)]
     taken = {one.heard.at for one in added if not one.wrong}
@@ -109,6 +112,29 @@ class _Finder:
                 yield one
                 return
 
+    def both(self, key: Key, following: Key, order: Sequence[Key]) -> Iterator[Judged]:
+        """The judgements of two settings, told one after the other, whose figures ran together."""
+        one, other = (self.judge.sheet(setup).value(address) for setup, address in (key, following))
+        right = {(x.setup, x.address) for x in self.judged if not x.wrong}
+        if one is None or other is None or following in right:
+            return
+        wrong = self._wrongs(key)
+        stretch = (0, 0) if wrong or key in right else self._stretch(key, order)
+        places = [*wrong, *(at for at, _ in self._figures(*(stretch or (0, 0)), one))]
+        name = self.judge.sheet(following[0]).garage.name_of(following[1])
+        for at, (cut, last, first, second) in ((place, x) for place in places for x in cuts(self.speech, place)):
+            around = self.speech.plain[last : min(last + _AFTER, self._following(last))]
+            if abs(one) in first and abs(other) in second and _half_of(name, around):
+                found = [self._said(key, one, at, (one,), one)]
+                found.append(self._said(following, other, cut, (other,), other))
+                self.judged += found
+                yield from found
+                return
+
+    def _wrongs(self, key: Key) -> list[int]:
+        """Where a setting is heard wrongly."""
+        return [x.heard.at for x in self.judged if x.wrong and (x.setup, x.address) == key]
+
     def _lent(self, key: Key, at: int) -> bool:
         """Whether a figure was put to a setting that has its right one elsewhere, and half of this one's name is there.
         """
@@ -146,11 +172,12 @@ class _Finder:
         figures = self.listened.figures
         index = bisect_left(figures, at, key=lambda one: one[0])
         last = min(at + _AFTER, figures[index + 1][0] if index + 1 < len(figures) else len(self.speech))
-        around = [word for word in self.speech.plain[max(at - _BEFORE, self._before(at)) : last] if len(word) > 2]
-        words = [word for word in name.lower().replace(",", "").split() if word not in _SMALL]
-        others = [_OPPOSITE[word] for word in words if word in _OPPOSITE]
-        heard = [any(Indel.normalized_similarity(word, x) >= _ALIKE for x in around) for word in words]
-        return sum(heard) * 2 >= len(words) and not any(x in around for x in others)
+        return _half_of(name, self.speech.plain[max(at - _BEFORE, self._before(at)) : last])
+
+    def _following(self, at: int) -> int:
+        """The word of the first figure from word `at` on."""
+        index = bisect_left(self.listened.figures, at, key=lambda one: one[0])
+        return self.listened.figures[index][0] if index < len(self.listened.figures) else len(self.speech)
 
     def _before(self, at: int) -> int:
         """The word after the figure before the one at word `at`."""
@@ -206,6 +233,15 @@ class _Finder:
         sentence = self.judge.repeats.sentence(at)
         heard = Heard(claim, frozenset(), at, at + 1, at, readings, setup, False, True, False, False, False, sentence)
         return Judged(heard, setup, address, figure != value, figure, value)
+
+
+def _half_of(name: str, around: Sequence[str]) -> bool:
+    """Whether half of a name is among some words, and no other side or axle."""
+    near = [word for word in around if len(word) > 2]
+    words = [word for word in name.lower().replace(",", "").split() if word not in _SMALL]
+    others = [_OPPOSITE[word] for word in words if word in _OPPOSITE]
+    heard = [any(Indel.normalized_similarity(word, x) >= _ALIKE for x in near) for word in words]
+    return sum(heard) * 2 >= len(words) and not any(x in near for x in others)
 
 
 def _some_clicks(grid: Grid, figure: Decimal, value: Decimal) -> bool:

@@ -195,6 +195,10 @@ def test_misheard_names_are_mended() -> None:
     [
         ("not for a real car, this is a simulation", True), ("simulation numbers, never mind a real car", True),
         ("numbers for a simulation not advise for a reel car", True), ("it is a simulation", False), ("", False),
+        ("these numbers are for a simulation and nott for a the car", True),
+        ("a simulation and not for a rear what", True), ("this is a so none of it is for a real car", True),
+        ("a simulation so none of it is for a thanks", True), ("for a had and not for a real with", True),
+        ("the simulation has a setting for a soft rear", False), ("I ran a real race and this is not that", False),
         ("a simulation and then quite a few other words come before anybody at all says the word real", False),
     ],
 )  # fmt: skip

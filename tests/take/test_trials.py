@@ -119,9 +119,9 @@ def test_talks_from_notes(shelf: Mapping[str, Dossier]) -> None:
     score = trial(shelf, range(40), freely=True)
     print(f"\ntalked: {score}")
     assert score.within >= 0.97 * score.starts
-    assert score.found >= 0.95 * score.planted
+    assert score.found >= 0.97 * score.planted
     assert score.left_out == score.takes
-    assert len(score.false) <= 0.1 * score.takes, score.false
+    assert len(score.false) <= 0.06 * score.takes, score.false
 
 
 def test_talks_with_few_words_wrong(shelf: Mapping[str, Dossier]) -> None:
@@ -137,9 +137,17 @@ def test_talks_made_the_second_way(shelf: Mapping[str, Dossier]) -> None:
     """Each setting once, with every name at the mercy of the captions: hard to hear for anybody."""
     score = trial(shelf, range(40), freely=True, rate=(0.0, 0.08), other=True)
     print(f"\ntalked, the second way: {score}")
-    assert score.within >= 0.95 * score.starts
+    assert score.within >= 0.89 * score.starts
     assert score.found >= 0.97 * score.planted
-    assert len(score.false) <= 0.25 * score.takes, score.false
+    assert len(score.false) <= 0.15 * score.takes, score.false
+
+
+def test_talks_made_the_second_way_with_many_words_wrong(shelf: Mapping[str, Dossier]) -> None:
+    score = trial(shelf, range(40), freely=True, other=True)
+    print(f"\ntalked, the second way, many words wrong: {score}")
+    assert score.within >= 0.89 * score.starts
+    assert score.found >= 0.97 * score.planted
+    assert len(score.false) <= 0.3 * score.takes, score.false
 
 
 def test_nothing_is_told_where_nothing_is_wrong(shelf: Mapping[str, Dossier]) -> None:
@@ -161,5 +169,5 @@ def test_a_thousand(shelf: Mapping[str, Dossier]) -> None:
         assert score.found >= 0.985 * score.planted
         assert len(score.false) <= 0.1 * score.takes, score.false
     assert talked.within >= 0.95 * talked.starts
-    assert talked.found >= 0.95 * talked.planted
-    assert len(talked.false) <= 0.2 * talked.takes, talked.false
+    assert talked.found >= 0.965 * talked.planted
+    assert len(talked.false) <= 0.06 * talked.takes, talked.false
