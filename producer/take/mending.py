@@ -223,7 +223,10 @@ def names_mended(heard: Speech, names: Sequence[str], known: frozenset[str]) -> 
     for at, word in enumerate(heard.plain):
         if len(word) < 3 or word in known or word in KEPT or not word.isalpha():
             continue
+        counts = at > 0 and is_figure(heard.plain[at - 1])
         best = max(wanted, key=lambda name, word=word: Indel.normalized_similarity(word, name), default="")  # type: ignore[misc]  # a default binds the loop's word
+        if best == "track" and counts:
+            continue  # "forty-six, tack your time" counts no tracks
         if best and Indel.normalized_similarity(word, best) >= (_SAME_NAME if len(best) > 3 else _SAME_SHORT):
             words[at], changed = best + heard.words[at][len(heard.words[at].rstrip(_MARKS)) :], True
     if not changed:

@@ -83,7 +83,7 @@ class Nearby:
                 yield other, setting.page == own.page
 
     def _nearer(self, address: str, other: str, at: int) -> bool:
-        """Whether what tells the other name from this one stands beside a figure, and this one's does not or farther."""
+        """Whether what tells the other name from this one is beside a figure, and this one's is not, or is farther."""
         before = self._before(at)
         near = {*before, *self._after(at)}
         ours, theirs = self._apart(address, other)

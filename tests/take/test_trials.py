@@ -137,7 +137,7 @@ def test_talks_made_the_second_way(shelf: Mapping[str, Dossier]) -> None:
     """Each setting once, with every name at the mercy of the captions: hard to hear for anybody."""
     score = trial(shelf, range(40), freely=True, rate=(0.0, 0.08), other=True)
     print(f"\ntalked, the second way: {score}")
-    assert score.within >= 0.89 * score.starts
+    assert score.within >= 0.95 * score.starts
     assert score.found >= 0.97 * score.planted
     assert len(score.false) <= 0.15 * score.takes, score.false
 
