@@ -62,10 +62,15 @@ def _by_sense(plain: tuple[str, ...]) -> Iterator[int]:
             parts = plain[at + 1 : at + 2] == ("and",) and not PARTS.keys().isdisjoint(plain[at + 2 : at + 4])
             pointed = parts or plain[at + 1 : at + 2] == ("point",)
             hundreds = plain[at + 1 : at + 2] == ("hundred",) and plain[at - 1] in _GROUPS
-            apart = hundreds or _again(plain, at) or _after_part(plain, at) or (
-                _after_decimals(plain, at) or plain[at - 1] in _DIGITS
-                if pointed
-                else _of_corners(plain, at) or _of_movement(plain, at) or _of_clicks(plain, at)
+            apart = (
+                hundreds
+                or _again(plain, at)
+                or _after_part(plain, at)
+                or (
+                    _after_decimals(plain, at) or plain[at - 1] in _DIGITS
+                    if pointed
+                    else _of_corners(plain, at) or _of_movement(plain, at) or _of_clicks(plain, at)
+                )
             )
         else:
             apart = False

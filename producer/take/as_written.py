@@ -106,8 +106,7 @@ def _agreed(run: Sequence[Pair]) -> Iterator[tuple[int, int]]:
 
 
 def _meaning_nothing(run: Sequence[Pair], take: Tokens) -> Iterator[int]:
-    """The take's tokens between stretches that agree that say nothing otherwise: garbled words that are no direction.
-    """
+    """The take's tokens between stretches that agree that say nothing else: garbled words that are no direction."""
     for own, said in _gaps(run):
         if max(len(own), len(said)) <= _GAP:
             yield from (at for at in said if not is_figure(take.text[at]) and take.text[at] not in KEPT)
@@ -177,8 +176,7 @@ def _owners(
 def _of_passage(
     passage: Passage, sheet: Sheet, figures: Sequence[int], text: Sequence[str]
 ) -> Iterator[tuple[int, tuple[str, ...]]]:
-    """(token, addresses) where a passage tells values: one figure each, one for all of them, or the last of a movement.
-    """
+    """(token, addresses) where a passage tells values: one figure each, one for all, or the last of a movement."""
     if passage.kind != "value" or not passage.settings:
         return
     digits = [_digits(sheet.value(one)) for one in passage.settings]

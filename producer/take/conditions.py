@@ -157,8 +157,7 @@ def _places(row: Sequence[str], want: Wanted) -> Iterator[int]:
 
 
 def version(heard: Speech, tested_with: str | None, told: Sequence[Condition] = ()) -> Condition | None:
-    """The version of the simulation as it is heard, None where none is. Beside `told` conditions its figure is enough.
-    """
+    """The simulation's version as it is heard, None where none is. Beside `told` conditions its figure is enough."""
     if tested_with is None:
         return None
     want = Wanted("Version", (tested_with,), (("version",),), ())

@@ -136,8 +136,7 @@ class _Finder:
         return [x.heard.at for x in self.judged if x.wrong and (x.setup, x.address) == key]
 
     def _lent(self, key: Key, at: int) -> bool:
-        """Whether a figure was put to a setting that has its right one elsewhere, and half of this one's name is there.
-        """
+        """Whether a figure was put to a setting that has its right one elsewhere, beside half of this one's name."""
         owners = {(one.setup, one.address) for one in self.judged if one.heard.at == at}
         elsewhere = {(one.setup, one.address) for one in self.judged if one.heard.at != at and not one.wrong}
         return owners <= elsewhere and self._named(self.judge.sheet(key[0]).garage.name_of(key[1]), at)

@@ -20,7 +20,7 @@ from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import listed
 from producer.model.claim import Claim
 from producer.take.heard import Heard, Listened, Turn
-from producer.take.phrasing import chained, comes_to, only_figures, possible, spoken_of, stands_for
+from producer.take.phrasing import chained, comes_to, more_than_names, only_figures, possible, spoken_of, stands_for
 from producer.take.sentences import Sentence
 from producer.take.speech import Offsets, Speech, offsets
 from producer.take.topics import Topic, TopicNames, topics
@@ -30,7 +30,6 @@ _TOPIC_WORDS = 250
 _FIRST = re.compile(r"\bfirst\b", re.IGNORECASE)
 _LEAD_WORDS = 7
 _CLOSE = 2  # words from a setup's name to its figure
-_NAME_WORDS = 4  # a sentence that only names a setting begins a new one
 _SUBJECT_SENTENCES = 3
 _FEELS = listed("tight loose pushes pushing push")
 _ADVISES = listed("if when whenever should")
@@ -52,6 +51,7 @@ class _State:
     stated: set[str] = field(default_factory=set)
     addresses: tuple[str, ...] = ()
     addresses_at: int = -9
+    asked_at: int = -9
     advice_at: int = -9
     advised: tuple[str, ...] = ()
 
@@ -210,8 +210,9 @@ class _Listener:
             state.addresses, state.addresses_at = (said[0],), index
         asks = any(one.endswith("?") for one in self.speech.words[sentence[0] : sentence[1]])
         if _FEELS.intersection(words) and (asks or not self.speech.punctuated or _ADVISES.intersection(words)):
-            state.advice_at, state.advised = index, state.addresses
-        elif 0 < index - state.advice_at <= 1 and state.addresses_at == index and len(words) > _NAME_WORDS:
+            state.asked_at = state.advice_at = index
+            state.advised = state.addresses
+        elif index == state.asked_at + 1 and state.addresses_at == index and more_than_names(where.text, found):
             # "Tight in the middle, with a wheel? Go back a size on the front bar."
             state.advice_at, state.advised = index, state.addresses
 
@@ -239,15 +240,8 @@ class _Listener:
                 )  # fmt: skip
         elif len(state.addresses) == 1 and index - state.addresses_at <= 1:
             name = self.vocabulary.garage.name_of(state.addresses[0])
-            self._read(
-                index,
-                sentence,
-                f"{name}, ",
-                (),
-                [],
-                (state.setup, state.aside, state.doubt),
-                vague=comes_to(self.speech.plain[sentence[0] : sentence[1]], counted),
-            )
+            vague = comes_to(self.speech.plain[sentence[0] : sentence[1]], counted)
+            self._read(index, sentence, f"{name}, ", (), [], (state.setup, state.aside, state.doubt), vague=vague)
 
     def _statements(
         self,

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from producer.language.numbers import STARTS, Number
 from producer.language.statements import Statement
-from producer.language.terms import Vocabulary
+from producer.language.terms import Mention, Vocabulary
 from producer.language.tokens import listed
 from producer.take.topics import Topic
 
 _SHORT = 5
+_BESIDE_A_NAME = 2  # words, "the" and "of" among them
 _BARE = listed(
     "it it's its that's that is at i'm i we're we run running set sits stays here um uh so and the a of percent pounds "
     "per inch inches psi degrees clicks on about to point minus half quarter three quarters an oh hundred first then "
@@ -43,6 +45,13 @@ def chained(text: str, counted: Sequence[Number]) -> Sequence[Number]:
         if text[counted[at - 1].end : counted[at].start].strip(" ,").lower() not in {"", "and"}:
             return counted[:at]
     return counted
+
+
+def more_than_names(text: str, found: Sequence[Mention]) -> bool:
+    """Whether a sentence says something of the settings it names: one that only names them begins a new thought."""
+    named = set().union(*(range(one.start, one.end) for one in found))
+    rest = "".join(" " if at in named else letter for at, letter in enumerate(text))
+    return len(re.findall(r"\w+", rest)) > _BESIDE_A_NAME
 
 
 def stands_for(words: Sequence[str], at: int) -> bool:

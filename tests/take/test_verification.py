@@ -113,6 +113,17 @@ def test_advice_and_directions_as_written(told: Heard, more: str) -> None:
     assert told_of(told(short__undercar=undercar(more=more))) == []
 
 
+def test_an_advice_ends_where_the_next_setting_is_named(told: Heard) -> None:
+    text = (
+        "On to the undercar page. Springs, left front 725, right front 775, left rear 225 and right rear 275. "
+        "That makes the rear split 50 pounds per inch. Front bar, an inch and a half. Bar preload is at 1 click. "
+        "Track bar, left end. It's at nine and a half. If it is loose going in, try 9.25 on the left end of the track "
+        "bar. Right end of tthe track bar. It's at nine and three quarters."
+    )
+    found = [row for row in told_of(told(short__undercar=text)) if row[2] == "track_bar.right"]
+    assert found == [("said-differs", "parameter", "track_bar.right", "9.75")]
+
+
 def test_a_movement_told_from_another_figure(told: Heard) -> None:
     text = "On the scales page: cross weight, from 51.5 up to 52.5 percent."
     assert told_of(told(long__scales=text)) == [("said-differs", "parameter", "cross_weight", "51.5")]
