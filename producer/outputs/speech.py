@@ -15,9 +15,9 @@ from producer.captions.vtt import to_vtt
 from producer.model.cue import Cue
 from producer.model.dossier import Dossier
 from producer.outputs.captions import times_from
-from producer.outputs.written_figures import Known, with_figures
 from producer.render.document import Document
 from producer.render.kit import Kit
+from producer.take.written_figures import Known, with_figures
 
 
 def documents(dossier: Dossier, kit: Kit) -> Iterator[Document]:  # noqa: ARG001 - every output is called alike

@@ -12,9 +12,9 @@ from producer.language.number_words import OH, PARTS, SMALL, TENS
 from producer.language.numbers import STARTS
 from producer.language.tokens import listed
 
-# From one number word to the next, and 70 more for each letter of the first: they are two figures then. "Thirty. Two
+# From one number word to the next, and more for each letter of the first: they are two figures then. "Thirty. Two
 # pounds more" is not thirty-two.
-_APART_MS = 400
+_APART_MS, _LETTER_MS = 400, 70
 _DIGITS = frozenset(word for word, value in SMALL.items() if value < 10)
 _TWO_DIGITS = frozenset(TENS) | (frozenset(SMALL) - _DIGITS)
 _GROUPS = _DIGITS | _TWO_DIGITS
@@ -38,13 +38,18 @@ def figures_apart(words: Sequence[str], plain: tuple[str, ...], starts_ms: Seque
     return tuple(found)
 
 
+def parted(word: str, until_next_ms: int) -> bool:
+    """Whether a number word is followed by a silence; `until_next_ms`: from its start to the next word's."""
+    return until_next_ms > _APART_MS + _LETTER_MS * len(word)
+
+
 def _by_silence(plain: tuple[str, ...], starts_ms: Sequence[int]) -> Iterator[int]:
     for at in range(len(starts_ms) - 1):
         if (
             plain[at] in STARTS
             and plain[at] != "point"
             and plain[at + 1] in STARTS
-            and starts_ms[at + 1] - starts_ms[at] > _APART_MS + 70 * len(plain[at])
+            and parted(plain[at], starts_ms[at + 1] - starts_ms[at])
         ):
             yield at
 

@@ -27,6 +27,7 @@ from producer.model.garage import Garage
 from producer.model.said import SaidLine, SaidWord
 from producer.model.sheet import Sheet
 from producer.model.take import SaidFigure
+from producer.take.apart import parted
 
 _COUNTED = frozenset({"click", "step", "point", "turns"})
 _ARTICLES = frozenset({"a", "an", "another"})
@@ -36,7 +37,6 @@ _WRITTEN = re.compile(
     r"(?:minus |[-\u2212+])?[\d.]+\s.*|minus [\d.]+", re.IGNORECASE
 )  # a figure and what is to be put right
 _JOINED = re.compile(r"[\w'\u2019-]")
-_APART_MS = 400  # and 70 a letter: number words with a longer silence between them are two numbers
 _SAME_ROW = 60  # characters from one figure of a row to the next
 _SENTENCE = 200  # characters: how far back a unit may have been said
 _MOVEMENT = 45  # characters from the first figure of a movement to the second
@@ -142,7 +142,7 @@ class _Run:
 def _apart(before: SaidWord, after: SaidWord) -> bool:
     words = [_WORD.findall(one.text.lower()) for one in (before, after)]
     spoken = all(one and one[0] in STARTS for one in words)
-    return spoken and after.start_ms - before.start_ms > _APART_MS + 70 * len(before.text)
+    return spoken and parted(before.text, after.start_ms - before.start_ms)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,17 +13,18 @@ from hypothesis import strategies as st
 
 from producer.basics.place import Place
 from producer.language.numbers import numbers
-from producer.model.dossier import Dossier
 from producer.model.said import SaidLine, SaidWord
 from producer.model.take import SaidFigure
-from producer.outputs.written_figures import Known, with_figures
+from producer.take.written_figures import Known, with_figures
+from tests.outputs.dossiers import sample_dossier
 
 HERE = Place("take.srt", 1, 1)
 STEP = 300
 
 
 @pytest.fixture(scope="module")
-def known(dossier: Dossier) -> Known:
+def known() -> Known:
+    dossier = sample_dossier()
     return Known.of(dossier.sheets, dossier.garage)
 
 
@@ -151,7 +152,8 @@ def test_a_silence_parts_two_numbers(known: Known) -> None:
     assert with_figures(lines, [], known)[0].text == "30 2\u00a0lb"
 
 
-def test_a_figure_of_a_changed_sheet_loses_the_unit_that_was_not_said(dossier: Dossier) -> None:
+def test_a_figure_of_a_changed_sheet_loses_the_unit_that_was_not_said() -> None:
+    dossier = sample_dossier()
     from tests.outputs.dossiers import with_values
 
     other = with_values(dossier, "short", {"front_weight": "51.5"})
