@@ -17,12 +17,11 @@ from producer.jobs.dossier import dossier
 from producer.library.load import load
 from producer.model.dossier import Dossier
 from producer.model.library import TakeCaptions
-from producer.model.take import Take, TakeFinding
+from producer.model.take import TO_RECORD, Take, TakeFinding
 from producer.outputs.pick_ups import mended_together, section_of
 
 _WIDTH = 80
 _OF = {"raw": "the take as recorded", "cut": "the finished cut"}
-_CODES = ("said-differs", "not-said")
 
 
 @dataclass(frozen=True)
@@ -87,7 +86,7 @@ def as_text(found: Taken) -> str:
         [*_notes(told)],
         [*_sections(told)],
     ]
-    if not any(one.code in _CODES for one in told.findings):
+    if not any(one.code in TO_RECORD for one in told.findings):
         blocks.insert(1, ["Nothing to record again: everything is said as it is written."])
     return "\n\n".join("\n".join(block) for block in blocks if block)
 
@@ -105,7 +104,7 @@ def _about(found: Taken) -> Iterator[str]:
 
 def _pick_ups(heading: str, told: Take) -> Iterator[str]:
     """The list of what to record again, by time; what is wrong in a pick-up after what is wrong in the take."""
-    findings = [one for one in told.findings if one.at_ms is not None and one.code in _CODES]
+    findings = [one for one in told.findings if one.at_ms is not None and one.code in TO_RECORD]
     if not findings:
         return
     yield heading
@@ -118,7 +117,7 @@ def _pick_ups(heading: str, told: Take) -> Iterator[str]:
 
 def _unsaid(found: Taken) -> Iterator[str]:
     """What was not said; the settings of a section that was left out in one piece."""
-    every = [one for one in found.take.findings if one.at_ms is None and one.code in _CODES]
+    every = [one for one in found.take.findings if one.at_ms is None and one.code in TO_RECORD]
     if not every:
         return
     yield "Not said"
@@ -177,7 +176,7 @@ def _short(one: TakeFinding) -> str:
 
 def _notes(told: Take) -> Iterator[str]:
     """Said twice, moved, doubtful, and what stands nowhere in the script."""
-    notes = [one for one in told.findings if one.code not in _CODES]
+    notes = [one for one in told.findings if one.code not in TO_RECORD]
     if not notes and not told.asides:
         return
     yield "To know"

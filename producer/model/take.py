@@ -61,6 +61,11 @@ class Aside:
     text: str
 
 
+DIFFERS, MISSING = "said-differs", "not-said"
+TO_RECORD = (DIFFERS, MISSING)
+"""The codes of what has to be recorded again; the others are only to know."""
+
+
 @dataclass(frozen=True, slots=True)
 class TakeFinding:
     """Something to record again, or to know about.

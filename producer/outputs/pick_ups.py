@@ -14,9 +14,8 @@ from producer.captions.chapters import stamp
 from producer.model.cue import Mark
 from producer.model.dossier import Dossier
 from producer.model.script import Section
-from producer.model.take import Mended, TakeFinding
+from producer.model.take import TO_RECORD, Mended, TakeFinding
 
-_CODES = ("said-differs", "not-said")
 _BEFORE_END_MS = 50  # a frame and a little at every rate: a mark at the very end would make the cut longer
 
 
@@ -31,7 +30,7 @@ def pick_ups(dossier: Dossier) -> Iterator[Mark]:
         section = section_of(dossier.narration.sections, one)
         inside = section is not None and (section.title, section.setup) in gone
         # The settings of a section that was left out are recorded with it.
-        if one.code in _CODES and not (inside and one.about == "parameter" and one.at_ms is None):
+        if one.code in TO_RECORD and not (inside and one.about == "parameter" and one.at_ms is None):
             yield _mark(one, sheet, take.file)
     for some in mended_together(dossier.narration.sections, take.mended):
         yield _put_in(some, sheet)

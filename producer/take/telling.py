@@ -10,7 +10,7 @@ from producer.basics.finding import Severity
 from producer.basics.place import Place
 from producer.model.dossier import Dossier
 from producer.model.sheet import Sheet
-from producer.model.take import HeardSection, TakeFinding
+from producer.model.take import DIFFERS, MISSING, HeardSection, TakeFinding
 from producer.take.advised import Misadvised
 from producer.take.conditions import Condition, Wanted
 from producer.take.directions import FromWrong, Turned
@@ -19,7 +19,6 @@ from producer.take.missing import Unsaid
 from producer.take.names import Misnamed
 from producer.take.speech import Speech
 
-DIFFERS, MISSING = "said-differs", "not-said"
 _WAY = {"raise": "up", "lower": "down"}
 
 
