@@ -21,7 +21,7 @@ from producer.model.stints import Comparison, Evidence, PaceAt, Stint, Total
 from producer.model.tyre_readings import Temperatures, TyreFinding, Wear
 from producer.model.words import CORNERS
 from producer.stints.stints_json import stints_json
-from producer.stints.wording import laps, rounded
+from producer.stints.wording import click, laps, rounded
 
 _WIDTH = 80
 _NAMES = 21  # columns for a stint's name and its count of laps
@@ -189,12 +189,11 @@ def _only_wear(corner: str, used: str) -> str:
 
 
 def _answer(finding: TyreFinding, stint: Stint, case: Case) -> str:
-    """` One click: Right front pressure 46.0 -> 45.5 psi.`"""
+    """The click that answers a finding, with a blank before it; "" without one."""
     moved, sheet = finding.change, case.sheet(stint.setup)
     if moved is None or sheet is None:
         return ""
-    setting = sheet.setting(moved.parameter)
-    return f" One click: {setting.name} {setting.figure(moved.start)} -> {setting.shown(moved.to)}."
+    return f" {click(sheet.setting(moved.parameter), moved)}"
 
 
 def _wrapped(text: str, indent: str = "  ") -> list[str]:

@@ -17,6 +17,7 @@ from producer.outputs.picture import Picture
 from producer.render.document import Document
 from producer.render.kit import Kit
 from producer.script.speaker import capital
+from producer.stints.wording import click
 
 _PIXELS = 2  # of a picture for one unit of its drawing
 
@@ -153,13 +154,11 @@ def _findings(dossier: Dossier, one: Stint) -> Iterator[str]:
         yield one.tyres.wear.text
     sheet = next((each for each in dossier.sheets if each.id == one.setup), None)
     for found in one.tyres.findings:
-        setting = sheet.setting(found.change.parameter) if sheet is not None and found.change is not None else None
-        click = ""
-        if setting is not None and found.change is not None:
-            start, to = setting.figure(found.change.start), setting.shown(found.change.to)
-            click = f" One click: {setting.name} from {start} to {to}."
+        answer = ""
+        if sheet is not None and found.change is not None:
+            answer = f" {click(sheet.setting(found.change.parameter), found.change)}"
         if found.text:
-            yield f"{found.text}{click}"
+            yield f"{found.text}{answer}"
 
 
 def _fuel(one: Stint) -> str:

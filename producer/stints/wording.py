@@ -5,6 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 
 from producer.basics.figures import NO_BREAK, figure, with_unit
+from producer.model.garage import Setting
+from producer.model.guide import Change
 
 _THINGS = ("run", "setup", "set-up", "car", "sheet")
 _OWN = ("'s", "\u2019s", "s'", "s\u2019")
@@ -63,6 +65,11 @@ def the(name: str) -> str:
         return " ".join(("the", *words[1:]))
     thing = len(words) > 1 and words[-1].lower() in _THINGS and not words[0].endswith(_OWN)
     return f"the {lower}" if thing else name
+
+
+def click(setting: Setting, moved: Change) -> str:
+    """`One click: Right front pressure from 46.0 to 45.5 psi.`"""
+    return f"One click: {setting.name} from {setting.figure(moved.start)} to {setting.shown(moved.to)}."
 
 
 def sentence(text: str) -> str:
