@@ -26,6 +26,7 @@ from producer.take.as_written import AsWritten
 from producer.take.heard import Heard, Listened
 from producer.take.judging import Judge, Judged
 from producer.take.missing import wanted
+from producer.take.names import name_words
 from producer.take.nearby import Nearby
 from producer.take.speech import Speech
 from producer.take.two_in_one import cuts
@@ -36,7 +37,6 @@ _ONE = Decimal(1)
 _CLICKS = 6  # what is farther from the sheet's is no slip of the tongue, but something else
 _BEFORE, _AFTER, _SENTENCE = 7, 5, 12  # words beside a figure
 _ALIKE = 0.74
-_SMALL = listed("of the end")
 _OPPOSITE = {"left": "right", "right": "left", "front": "rear", "rear": "front"}
 # Beside these a figure is somebody's try, an advice or a comparison.
 _FEELS = listed("loose tight pushing try")
@@ -237,7 +237,7 @@ class _Finder:
 def _half_of(name: str, around: Sequence[str]) -> bool:
     """Whether half of a name is among some words, and no other side or axle."""
     near = [word for word in around if len(word) > 2]
-    words = [word for word in name.lower().replace(",", "").split() if word not in _SMALL]
+    words = name_words(name)
     others = [_OPPOSITE[word] for word in words if word in _OPPOSITE]
     heard = [any(Indel.normalized_similarity(word, x) >= _ALIKE for x in near) for word in words]
     return sum(heard) * 2 >= len(words) and not any(x in near for x in others)

@@ -8,10 +8,10 @@ from decimal import Decimal
 
 from rapidfuzz.distance import Indel
 
-from producer.language.tokens import listed
 from producer.model.sheet import Sheet
 from producer.take.heard import Listened
 from producer.take.judging import Judged
+from producer.take.names import name_words
 from producer.take.speech import Speech
 
 _ANYWHERE = ((0, 1 << 60),)
@@ -19,7 +19,6 @@ _NAME_BEFORE, _NAME_AFTER = 7, 3
 _ALIKE = 0.7
 _MOST = 0.6  # of a name's words, where its page was not found
 # Words that stand in half of all names tell nothing apart from the figure beside them.
-_SMALL = listed("of the end")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +74,7 @@ def _garbled(
     spans: Sequence[tuple[int, int]],
 ) -> int | None:
     """The free figure that is this setting's under a name the captions got wrong."""
-    names = [word for word in sheet.setting(address).name.lower().replace(",", "").split() if word not in _SMALL]
+    names = name_words(sheet.setting(address).name)
     for index, (at, readings) in enumerate(free):
         if abs(value) not in readings or not any(first <= at < last for first, last in spans):
             continue

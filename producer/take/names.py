@@ -15,6 +15,14 @@ _BESIDE = 12
 _HERE = listed("at is for to here in the this around of called")
 
 
+_SMALL = listed("of the end")
+
+
+def name_words(name: str) -> list[str]:
+    """The words that a setting's name has to tell it: "Track bar, left end" gives track, bar, left."""
+    return [word for word in name.lower().replace(",", "").split() if word not in _SMALL]
+
+
 @dataclass(frozen=True, slots=True)
 class Names:
     """A kind of thing that is named: `own` is this episode's id, `names` every one of the library by id."""

@@ -14,11 +14,11 @@ from decimal import Decimal
 from producer.language.tokens import listed
 from producer.take.heard import Listened
 from producer.take.judging import Judge, Judged
+from producer.take.names import name_words
 
 _BEFORE, _AFTER = 12, 8  # words beside a figure
 _SHORT = 3  # words before a figure that name nothing: "It's at"
 _AGAIN = 16  # words to where a figure is said again
-_SMALL = listed("of the end")
 _PLACES = listed("left right front rear")
 
 
@@ -110,8 +110,7 @@ class Nearby:
         return ours - theirs, theirs - ours
 
     def _words(self, address: str) -> frozenset[str]:
-        name = self.judge.sheets[0].garage.name_of(address)
-        return frozenset(word for word in name.lower().replace(",", "").split() if word not in _SMALL)
+        return frozenset(name_words(self.judge.sheets[0].garage.name_of(address)))
 
     def _before(self, at: int) -> Sequence[str]:
         """The words before a figure, from the figure before it on; with stops its sentence's, and those of the one
