@@ -131,7 +131,7 @@ def understood_json(whole: Understood, choice: Choice, lacking: tuple[str, ...])
 
 
 def _late(text: str) -> Tyres | None:
-    """ "After 20 laps", "20 laps in", "from lap 20 on": nobody who tells that has to be asked about his tyres."""
+    """ "After 20 laps", "20 laps in", "from lap 20 on": nobody who tells that has to be asked about the tyres."""
     laps = [int(one[1] or one[2] or one[3]) for one in _LAPS_IN.finditer(text.casefold())]
     return "worn" if laps and min(laps) >= _MANY_LAPS else None
 
